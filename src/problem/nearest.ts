@@ -1,0 +1,24 @@
+/** The names closest to a misspelt one, best first; none when nothing is near enough to be meant. */
+export function nearestNames(word: string, names: Iterable<string>, most = 3): string[] {
+  const limit = Math.max(1, Math.floor(word.length / 3));
+  return [...names]
+    .map((name) => ({ name, distance: editDistance(word.toLowerCase(), name.toLowerCase()) }))
+    .filter(({ distance }) => distance <= limit)
+    .sort((a, b) => a.distance - b.distance || (a.name < b.name ? -1 : 1))
+    .slice(0, most)
+    .map(({ name }) => name);
+}
+
+/** Levenshtein distance, counted row by row. */
+function editDistance(a: string, b: string): number {
+  let row = Array.from({ length: b.length + 1 }, (_, j) => j);
+  for (let i = 1; i <= a.length; i++) {
+    const next = [i];
+    for (let j = 1; j <= b.length; j++) {
+      const change = (row[j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 1);
+      next.push(Math.min(change, (row[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1));
+    }
+    row = next;
+  }
+  return row[b.length] ?? 0;
+}
