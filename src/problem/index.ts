@@ -1,2 +1,2 @@
-export * from './problem.ts';
 export * from './nearest.ts';
+export * from './problem.ts';

@@ -1,0 +1,4 @@
+export * from './examples.ts';
+export * from './parse.ts';
+export * from './print.ts';
+export * from './units.ts';
