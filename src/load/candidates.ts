@@ -1,0 +1,142 @@
+import { ratioOf } from './harmonics-of-period.ts';
+import { driveFor, largeSignal } from './large-signal.ts';
+import {
+  atTheEnd,
+  crossingBasis,
+  kneeBasis,
+  neverEqual,
+  noKnee,
+  noPositiveLoad,
+  sweepBasis,
+} from './messages.ts';
+import { findRoot } from './solve.ts';
+import type { Candidate, RestingStage, SmallSignal, SweepRow } from './types.ts';
+
+/** A rule's answer before the model is asked what it gives there. */
+type Proposal = Omit<Candidate, 'powerW' | 'secondRatio' | 'thirdRatio' | 'thdRatio'>;
+
+const handbook = "Radiotron Designer's Handbook, 4th ed., chapter 13 (from memory), and algebra";
+
+/**
+ * Loads that well-founded rules propose for a stage with an output transformer, each with what the model
+ * gives there at the described drive or at the largest undisturbed one.
+ */
+export function candidateLoads(of: {
+  stage: RestingStage;
+  small: SmallSignal;
+  triode: boolean;
+  sweep: readonly SweepRow[];
+  describedV: number | null;
+}): Candidate[] {
+  const { stage, small, triode, sweep, describedV } = of;
+  const byRule = triode ? triodeRules(stage, small) : [kneeRule(stage)];
+  return [...byRule, ...searches(sweep)].map((proposal) => withFigures(proposal, stage, describedV));
+}
+
+function withFigures(proposal: Proposal, stage: RestingStage, describedV: number | null): Candidate {
+  const { loadOhm } = proposal;
+  const drive = loadOhm === null ? null : driveFor(stage, loadOhm, describedV);
+  const found = loadOhm === null || drive === null ? null : largeSignal(stage, loadOhm, drive);
+  return {
+    ...proposal,
+    powerW: found?.powerW ?? null,
+    secondRatio: found ? ratioOf(found.harmonics, 2) : null,
+    thirdRatio: found ? ratioOf(found.harmonics, 3) : null,
+    thdRatio: found?.thdRatio ?? null,
+  };
+}
+
+function triodeRules({ rest }: RestingStage, { rpOhm }: SmallSignal): Proposal[] {
+  if (rpOhm === null) return [];
+  const swing = rest.plateV / rest.plateA - 2 * rpOhm;
+  return [
+    {
+      method: 'plate voltage over current, less twice rp',
+      loadOhm: swing > 0 ? swing : null,
+      basis: swing > 0 ? 'reaches 0 V at the grid at twice the current at rest' : noPositiveLoad(),
+      source: 'geometry of the load line with a straight zero-bias curve through the origin',
+      status: 'derived',
+    },
+    {
+      method: 'equal to rp',
+      loadOhm: rpOhm,
+      basis: 'most power for a given small grid swing',
+      source: `power transfer from a source of resistance rp; ${handbook}`,
+      status: 'derived',
+    },
+    {
+      method: 'twice rp',
+      loadOhm: 2 * rpOhm,
+      basis: 'most undistorted power at this plate voltage with the bias free to choose',
+      source: handbook,
+      status: 'derived',
+    },
+  ];
+}
+
+/**
+ * (Va − Vmin)/Ia, with Vmin where the zero-bias curve carries twice the current at rest.
+ * @source geometry of the load line
+ */
+function kneeRule({ device, rest }: RestingStage): Proposal {
+  const excess = (plateV: number) =>
+    device.plateCurrent({ plateV, screenV: rest.screenV, gridV: 0 }) - 2 * rest.plateA;
+  const kneeV = findRoot(excess, { low: 0, high: rest.plateV });
+  return {
+    method: 'from rest to the knee of the zero-bias curve',
+    loadOhm: kneeV === null ? null : (rest.plateV - kneeV) / rest.plateA,
+    basis: kneeV === null ? noKnee() : kneeBasis(kneeV),
+    source: 'geometry of the load line',
+    status: 'derived',
+  };
+}
+
+function searches(sweep: readonly SweepRow[]): Proposal[] {
+  const first = sweep[0];
+  const last = sweep.at(-1);
+  if (!first || !last) return [];
+  const range = [sweep.length, first.loadOhm, last.loadOhm] as const;
+  const least = (method: string, cost: (row: SweepRow) => number) => {
+    const { loadOhm, edge } = leastOf(sweep, cost);
+    return edge ? computed(method, null, atTheEnd(loadOhm)) : computed(method, loadOhm, sweepBasis(...range));
+  };
+  const equalOhm = crossing(sweep);
+  return [
+    least('largest power', (row) => -row.powerW),
+    least('least second harmonic', (row) => row.secondRatio),
+    least('least third harmonic', (row) => row.thirdRatio),
+    least('least total distortion', (row) => row.thdRatio),
+    computed(
+      'second and third harmonic equal',
+      equalOhm,
+      equalOhm === null ? neverEqual() : crossingBasis(...range),
+    ),
+  ];
+}
+
+const computed = (method: string, loadOhm: number | null, basis: string): Proposal => ({
+  method,
+  loadOhm,
+  basis,
+  source: 'computed from the model',
+  status: 'derived',
+});
+
+/** The row with the least cost, and whether it is at an end of the range, where nothing is proven. */
+function leastOf(sweep: readonly SweepRow[], cost: (row: SweepRow) => number) {
+  const costs = sweep.map(cost);
+  const index = costs.indexOf(Math.min(...costs));
+  return { loadOhm: sweep[index]?.loadOhm ?? 0, edge: index === 0 || index === sweep.length - 1 };
+}
+
+/** The first load at which second and third harmonic are equal, interpolated on a logarithmic scale. */
+function crossing(sweep: readonly SweepRow[]): number | null {
+  const excess = ({ secondRatio, thirdRatio }: SweepRow) => Math.log(secondRatio / thirdRatio);
+  for (const [index, row] of sweep.entries()) {
+    const next = sweep[index + 1];
+    if (!next || !(excess(row) * excess(next) <= 0)) continue;
+    const share = excess(row) / (excess(row) - excess(next));
+    return Number.isFinite(share) ? row.loadOhm * (next.loadOhm / row.loadOhm) ** share : row.loadOhm;
+  }
+  return null;
+}

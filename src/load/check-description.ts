@@ -1,0 +1,74 @@
+import { outOfRange } from './messages.ts';
+import type { Bias, LoadFault, StageDescription, SupplyDescription } from './types.ts';
+
+type Range = readonly [number, number];
+
+/** What a value may be; wide enough for any amplifier, narrow enough to catch a slipped prefix or sign. */
+const ranges = {
+  V: [0.1, 20e3],
+  A: [1e-6, 100],
+  Ω: [0.1, 1e9],
+  F: [1e-9, 1],
+  Hz: [1, 1e6],
+} as const satisfies Record<string, Range>;
+
+const resistanceOrNone: Range = [0, 1e9];
+
+type Unit = keyof typeof ranges;
+interface Checked {
+  path: LoadFault['path'];
+  value: number | null;
+  unit: Unit;
+  range?: Range;
+}
+
+/** Faults of the values of a stage that no stage can have; paths lead from the stage. */
+export function checkStage(stage: StageDescription): LoadFault[] {
+  return faultsOf([
+    { path: ['plate'], value: stage.plateV, unit: 'V' },
+    { path: ['supply'], value: stage.supplyV ?? null, unit: 'V' },
+    { path: ['screen'], value: stage.screenV, unit: 'V' },
+    { path: ['plateResistor'], value: stage.plateResistorOhm, unit: 'Ω', range: resistanceOrNone },
+    { path: ['nextGridLeak'], value: stage.nextGridLeakOhm, unit: 'Ω' },
+    { path: ['load'], value: stage.loadOhm, unit: 'Ω' },
+    { path: ['drive'], value: stage.driveV, unit: 'V', range: [1e-3, ranges.V[1]] },
+    checkedBias(stage.bias),
+  ]);
+}
+
+function checkedBias(bias: Bias): Checked {
+  const path = ['bias'];
+  if (bias.kind === 'grid') return { path, value: bias.gridV, unit: 'V', range: [-ranges.V[1], ranges.V[1]] };
+  if (bias.kind === 'current') return { path, value: bias.plateA, unit: 'A' };
+  return { path, value: bias.ohm, unit: 'Ω' };
+}
+
+/** Faults of the values of a supply; the path of a capacitor is its place in the list, from 0. */
+export function checkSupply(supply: SupplyDescription): LoadFault[] {
+  const capacitors = supply.capacitors.flatMap((capacitor, index): Checked[] => [
+    { path: ['capacitors', index, 'capacitance'], value: capacitor.capacitanceF, unit: 'F' },
+    { path: ['capacitors', index, 'ratedVoltage'], value: capacitor.ratedV, unit: 'V' },
+    { path: ['capacitors', index, 'workingVoltage'], value: capacitor.workingV, unit: 'V' },
+    { path: ['capacitors', index, 'bleeder'], value: capacitor.bleederOhm, unit: 'Ω' },
+    {
+      path: ['capacitors', index, 'resistance'],
+      value: capacitor.seriesOhm ?? null,
+      unit: 'Ω',
+      range: resistanceOrNone,
+    },
+  ]);
+  return faultsOf([
+    { path: ['plate'], value: supply.plateV, unit: 'V' },
+    { path: ['current'], value: supply.currentA, unit: 'A' },
+    { path: ['sourceResistance'], value: supply.sourceResistanceOhm, unit: 'Ω', range: resistanceOrNone },
+    { path: ['mains'], value: supply.mainsHz, unit: 'Hz' },
+    { path: ['offLoad'], value: supply.offLoadV, unit: 'V' },
+    ...capacitors,
+  ]);
+}
+
+function faultsOf(checked: readonly Checked[]): LoadFault[] {
+  return checked.flatMap(({ path, value, unit, range = ranges[unit] }) =>
+    value === null || (value >= range[0] && value <= range[1]) ? [] : [outOfRange(path, value, unit, range)],
+  );
+}

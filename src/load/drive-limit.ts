@@ -1,0 +1,52 @@
+import { instantAt, instantAtZeroGrid, type LoadLine, lineAtRest } from './load-line.ts';
+import { slope } from './small-signal.ts';
+import { findRoot } from './solve.ts';
+import type { RestingStage, SwingLimit } from './types.ts';
+
+/** Cut-off is counted from this share of the current at rest. */
+const cutOffShare = 0.01;
+/** Saturation is counted from this share of the slope at rest. */
+const saturationShare = 0.1;
+
+export interface DriveLimit {
+  driveV: number;
+  limitedBy: Exclude<SwingLimit, 'drive'>;
+}
+
+/**
+ * Largest undisturbed peak drive into a load: up to 0 V between grid and cathode, or less where the other
+ * half of the swing falls below 1 % of the current at rest (cut-off), or where one more volt at the grid
+ * moves the plate current by less than a tenth of what it does at rest (saturation). Judged along the load
+ * line through the point of rest. Null where the bias leaves no swing.
+ * @source definitions of the three limits; the two shares are this program's own
+ */
+export function driveLimit(stage: RestingStage, loadOhm: number): DriveLimit | null {
+  const line = lineAtRest(stage, loadOhm);
+  const toGridCurrent = driveToZeroGrid(stage, loadOhm);
+  if (toGridCurrent <= 0) return null;
+  const limits: DriveLimit[] = [{ driveV: toGridCurrent, limitedBy: 'grid current' }];
+  const toCutOff = firstCrossing((driveV) => currentLeft(stage, line, driveV), toGridCurrent);
+  if (toCutOff !== null) limits.push({ driveV: toCutOff, limitedBy: 'cut-off' });
+  const toSaturation = firstCrossing((driveV) => slopeLeft(stage, line, driveV), toGridCurrent);
+  if (toSaturation !== null) limits.push({ driveV: toSaturation, limitedBy: 'saturation' });
+  return limits.reduce((least, limit) => (limit.driveV < least.driveV ? limit : least));
+}
+
+/** Peak drive at whose crest the grid reaches the cathode's voltage. */
+export function driveToZeroGrid(stage: RestingStage, loadOhm: number): number {
+  return instantAtZeroGrid(stage, lineAtRest(stage, loadOhm)).cathodeRiseV - stage.rest.gridV;
+}
+
+function currentLeft(stage: RestingStage, line: LoadLine, driveV: number): number {
+  return instantAt(stage, line, -driveV).plateA - cutOffShare * stage.rest.plateA;
+}
+
+function slopeLeft(stage: RestingStage, line: LoadLine, driveV: number): number {
+  const current = (inputV: number) => instantAt(stage, line, inputV).plateA;
+  return slope(current, driveV) - saturationShare * slope(current, 0);
+}
+
+/** Where a quantity that is positive at no drive falls through zero; null where it does not. */
+function firstCrossing(left: (driveV: number) => number, most: number): number | null {
+  return left(most) < 0 ? findRoot(left, { low: 0, high: most }) : null;
+}

@@ -1,0 +1,90 @@
+import { driveLimit } from './drive-limit.ts';
+import { cosineAmplitudes, harmonicRatios, ratioOf, totalDistortion } from './harmonics-of-period.ts';
+import { instantAt, type LoadLine } from './load-line.ts';
+import { fiveOrdinates } from './ordinates.ts';
+import { halfPeriod, meanOf, settledLine } from './settle.ts';
+import type { AtLoad, Instant, PowerBalance, RestingStage, SwingLimit } from './types.ts';
+
+export interface Drive {
+  driveV: number;
+  limitedBy: SwingLimit;
+}
+
+/** The drive as described, or the largest undisturbed one; null where the bias leaves no swing. */
+export function driveFor(stage: RestingStage, loadOhm: number, describedV: number | null): Drive | null {
+  return describedV === null ? driveLimit(stage, loadOhm) : { driveV: describedV, limitedBy: 'drive' };
+}
+
+/**
+ * A stage with a sine of `driveV` peak in its grid circuit and a resistive load: power, harmonics 2 to 7,
+ * averages and extremes over one period, rectification included. There is no grid current in it, so that
+ * beyond 0 V at the grid the figures are those of a perfectly stiff driver. Null where nothing swings.
+ * @source plate current solved along the load line at each phase; Fourier series of the result
+ */
+export function largeSignal(stage: RestingStage, loadOhm: number, drive: Drive): AtLoad | null {
+  const line = settledLine(stage, loadOhm, drive.driveV);
+  const half = halfPeriod(stage, line, drive.driveV);
+  const amplitudes = cosineAmplitudes(half.map(({ plateA }) => plateA));
+  const harmonics = harmonicRatios(amplitudes);
+  const fundamentalA = amplitudes[1] ?? 0;
+  if (harmonics === null) return null;
+  const balance = balanceOf(stage, line, half);
+  const powerW = (fundamentalA ** 2 * loadOhm) / 2;
+  return {
+    loadOhm,
+    ...drive,
+    powerW,
+    harmonics,
+    thdRatio: totalDistortion(harmonics.map(({ ratio }) => ratio)),
+    efficiency: powerW / balance.supplyW,
+    outputVrms: (Math.abs(fundamentalA) * loadOhm) / Math.SQRT2,
+    averagePlateA: line.averagePlateA,
+    ...screenAverages(half),
+    ...extremes(half),
+    balance,
+    byFiveOrdinates: byFiveOrdinates(stage, line, drive.driveV),
+  };
+}
+
+function balanceOf(stage: RestingStage, line: LoadLine, half: readonly Instant[]): PowerBalance {
+  const { rest, feedOhm, cathode } = stage;
+  const averageA = line.averagePlateA;
+  const cathodeRestV = (cathode?.ohm ?? 0) * (rest.plateA + rest.screenA);
+  return {
+    supplyW: (rest.plateV + feedOhm * rest.plateA + cathodeRestV) * averageA,
+    loadW: line.loadOhm * meanOf(half, ({ plateA }) => (plateA - averageA) ** 2),
+    plateW: meanOf(half, ({ plateA, plateV }) => plateA * plateV),
+    feedW: feedOhm * averageA ** 2,
+    cathodeW: meanOf(half, ({ plateA, cathodeRiseV }) => plateA * (cathodeRestV + cathodeRiseV)),
+  };
+}
+
+function screenAverages(half: readonly Instant[]): Pick<AtLoad, 'averageScreenA' | 'screenW'> {
+  const averageScreenA = meanOf(half, ({ screenA }) => screenA);
+  return averageScreenA > 0
+    ? { averageScreenA, screenW: meanOf(half, ({ screenA, screenV }) => screenA * screenV) }
+    : { averageScreenA: null, screenW: null };
+}
+
+function extremes(half: readonly Instant[]) {
+  const currents = half.map(({ plateA }) => plateA);
+  const voltages = half.map(({ plateV }) => plateV);
+  return {
+    peakPlateA: Math.max(...currents),
+    leastPlateA: Math.min(...currents),
+    peakPlateV: Math.max(...voltages),
+    leastPlateV: Math.min(...voltages),
+  };
+}
+
+function byFiveOrdinates(stage: RestingStage, line: LoadLine, driveV: number): AtLoad['byFiveOrdinates'] {
+  const current = (share: number) => instantAt(stage, line, share * driveV).plateA;
+  const found = fiveOrdinates(current(1), current(0.5), current(0), current(-0.5), current(-1));
+  const harmonics = harmonicRatios(found);
+  if (harmonics === null) return null;
+  return {
+    secondRatio: ratioOf(harmonics, 2),
+    thirdRatio: ratioOf(harmonics, 3),
+    fourthRatio: ratioOf(harmonics, 4),
+  };
+}

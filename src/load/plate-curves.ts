@@ -1,0 +1,78 @@
+import { deviceOf } from './device.ts';
+import { lineEnds } from './load-line.ts';
+import { halfPeriod, settledLine } from './settle.ts';
+import type { Connection, RestingStage, TubeType } from './types.ts';
+
+/** Points of one curve; enough for a smooth drawing at any size. */
+const pointsPerCurve = 121;
+
+export interface PlateCurve {
+  gridV: number;
+  points: { plateV: number; plateA: number }[];
+}
+
+/** What the plate-curve chart draws of one stage. */
+export interface PlateDiagram {
+  curves: PlateCurve[];
+  rest: { plateV: number; plateA: number };
+  /** Null without a load. */
+  line: { plateV: number; plateA: number }[] | null;
+  /** From the crest of the grid's swing to its trough, rectification included; null without a swing. */
+  swing: { plateV: number; plateA: number }[] | null;
+}
+
+/** Plate current against plate voltage from 0 V to `plateVMax`, one curve for each grid voltage. */
+export function plateCurves(
+  tube: TubeType,
+  connection: Connection,
+  {
+    gridSteps,
+    plateVMax,
+    screenV = 0,
+  }: { gridSteps: readonly number[]; plateVMax: number; screenV?: number },
+): PlateCurve[] {
+  const device = deviceOf(tube, connection);
+  return gridSteps.map((gridV) => ({
+    gridV,
+    points: Array.from({ length: pointsPerCurve }, (_, k) => {
+      // Squared spacing: the knee of a pentode lies in the first tenth of the range.
+      const plateV = plateVMax * (k / (pointsPerCurve - 1)) ** 2;
+      return { plateV, plateA: device.plateCurrent({ plateV, screenV, gridV }) };
+    }),
+  }));
+}
+
+/** Grid voltages from 0 V down to about twice the bias, in steps of 1, 2, 2.5 or 5 times a power of ten. */
+export function gridStepsFor(biasV: number): number[] {
+  const rough = Math.max(Math.abs(biasV), 0.1) / 5;
+  const decade = 10 ** Math.floor(Math.log10(rough));
+  const step = ([1, 2, 2.5, 5].find((size) => size * decade >= rough) ?? 10) * decade;
+  const count = Math.floor((2 * Math.abs(biasV)) / step + 1e-9);
+  return Array.from({ length: count + 1 }, (_, k) => (k === 0 ? 0 : -Number((k * step).toPrecision(6))));
+}
+
+/** The path of plate voltage and current over a cycle: half a period says it all. */
+export function swingPath(stage: RestingStage, loadOhm: number, driveV: number) {
+  return halfPeriod(stage, settledLine(stage, loadOhm, driveV), driveV).map(({ plateV, plateA }) => ({
+    plateV,
+    plateA,
+  }));
+}
+
+/** Curves, load line and swing of a stage at rest. */
+export function plateDiagram(
+  tube: TubeType,
+  connection: Connection,
+  stage: RestingStage,
+  at: { loadOhm: number; driveV: number } | null,
+): PlateDiagram {
+  const { plateV, plateA, gridV, screenV } = stage.rest;
+  const line = at && lineEnds(stage, at.loadOhm);
+  const plateVMax = Math.max(2 * plateV, line?.[0]?.plateV ?? 0);
+  return {
+    curves: plateCurves(tube, connection, { gridSteps: gridStepsFor(gridV), plateVMax, screenV }),
+    rest: { plateV, plateA },
+    line,
+    swing: at && swingPath(stage, at.loadOhm, at.driveV),
+  };
+}
