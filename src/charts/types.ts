@@ -1,3 +1,5 @@
+import type { TopLevelSpec } from 'vega-lite';
+
 /** A table beside a chart: the numbers it draws, already printed. */
 export interface ChartTable {
   columns: { title: string; unit?: string; numeric: boolean }[];
@@ -22,4 +24,136 @@ export interface RenderedChart extends ChartText {
   /** Width and height in CSS pixels. */
   width: number;
   height: number;
+  /** What Vega or Vega-Lite found wrong with the spec; empty unless the spec is faulty. */
+  warnings: string[];
+}
+
+/** The width a chart is designed for: 720 pixels for a page, 360 for a phone. */
+export type ChartSize = 'wide' | 'narrow';
+
+/** A layered Vega-Lite spec with its data in `datasets`; every size in pixels is stated in it. */
+export type ChartSpec = Extract<TopLevelSpec, { layer: readonly unknown[] }>;
+
+/** One layer of a spec. */
+export type ChartLayer = ChartSpec['layer'][number];
+
+/** A chart before it is drawn; `title` of the text belongs above the drawing, as text of the page. */
+export interface Chart {
+  spec: ChartSpec;
+  text: ChartText;
+  table: ChartTable;
+}
+
+/** No chart: the readings cannot be drawn, and `absent` says why in a sentence. */
+export interface AbsentChart {
+  absent: string;
+  table: ChartTable;
+}
+
+/** What a function of specs/ gives: a chart, or the reason why there is none. */
+export type ChartResult = Chart | AbsentChart;
+
+/** Readings in order; null (or a value that is not finite) where there is none. */
+export type Readings = ArrayLike<number | null>;
+
+export type ChannelRole = 'stimulus' | 'response' | null;
+
+interface WithSource {
+  /** Where the whole data is, for the note under the table: usually the name of the capture. */
+  source?: string;
+}
+
+/** Amplitude spectrum of one channel; all amplitudes are rms in the channel's unit. */
+export interface HarmonicSpectrumData extends WithSource {
+  channel: string;
+  role: ChannelRole;
+  /** Ascending, hertz. */
+  frequencyHz: Readings;
+  rms: Readings;
+  /** Level below which single lines are noise, one value per line; null where it is not known. */
+  floorRms: Readings | null;
+  fundamental: { frequencyHz: number; rms: number } | null;
+  /** Orders from 2 up; `ratio` is re the fundamental. */
+  harmonics: readonly { order: number; frequencyHz: number; ratio: number; detected: boolean }[];
+}
+
+/** One or two channels sampled together. */
+export interface WaveformExcerptData extends WithSource {
+  rateHz: number;
+  /** Sets how long the excerpt is; null shows the whole record, up to 2000 samples. */
+  fundamentalHz: number | null;
+  /** Cycles shown, 3 unless stated. */
+  cycles?: number;
+  channels: readonly { name: string; role: ChannelRole; unit: string; values: Readings }[];
+}
+
+/** Level or gain re a reference, against frequency. */
+export interface ResponseData extends WithSource {
+  /** What the level is of, as it stands at the axis: 'Level', 'Gain'. */
+  quantity: string;
+  /** The frequency at which the level is 0 dB; null where the reference is another. */
+  referenceHz: number | null;
+  channels: readonly { name: string; frequencyHz: Readings; levelDb: Readings }[];
+}
+
+/** One line of distortion against something, as plain ratios (0.01 = 1 %), with its 95 % interval where known. */
+interface DistortionLine {
+  name: string;
+  ratio: Readings;
+  low?: Readings;
+  high?: Readings;
+}
+
+export interface ThdAgainstFrequencyData extends WithSource {
+  /** What the ratio is, as it stands at the axis: 'THD', 'THD+N', 'THD, orders 2 to 10'. */
+  quantity: string;
+  series: readonly (DistortionLine & { frequencyHz: Readings })[];
+}
+
+export interface ThdAgainstPowerData extends WithSource {
+  quantity: string;
+  /**
+   * Powers at stated ratios; `marks` comes from the figures where they exist, and is read off the line
+   * (linear between readings on logarithmic axes) where it is left out.
+   */
+  series: readonly (DistortionLine & {
+    powerW: Readings;
+    marks?: readonly { ratio: number; powerW: number | null }[];
+  })[];
+}
+
+export interface HarmonicsAgainstFrequencyData extends WithSource {
+  channel: string;
+  frequencyHz: Readings;
+  orders: readonly { order: number; ratio: Readings }[];
+}
+
+export interface PlatePoint {
+  plateV: number;
+  plateA: number;
+}
+
+/** Plate characteristics with a load line; volts, amperes, watts, ohms. */
+export interface LoadLineData extends WithSource {
+  device: string;
+  curves: readonly { gridV: number; plateV: Readings; plateA: Readings }[];
+  /** Two points of the load line, usually where it meets the axes; null where no load is stated. */
+  loadLine: readonly [PlatePoint, PlatePoint] | null;
+  loadOhm: number | null;
+  operatingPoint: (PlatePoint & { gridV: number }) | null;
+  /** The path of plate voltage and current over one half or whole cycle at full drive. */
+  swing: readonly PlatePoint[];
+  dissipationLimitW: number | null;
+}
+
+export interface PowerAgainstLoadData extends WithSource {
+  /** Ascending, ohms. */
+  loadOhm: Readings;
+  powerW: Readings;
+  secondRatio: Readings;
+  thirdRatio: Readings;
+  thdRatio: Readings;
+  chosenOhm: number | null;
+  /** Loads that a rule proposes, with a short label each. */
+  candidates: readonly { label: string; loadOhm: number }[];
 }

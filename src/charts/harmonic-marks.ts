@@ -1,0 +1,99 @@
+import type { Row } from './assemble.ts';
+import { along, below, drawable } from './axis.ts';
+import type { Panel } from './layers.ts';
+import { textWidth } from './text-width.ts';
+import { colour, fontSize } from './theme.ts';
+import type { HarmonicSpectrumData } from './types.ts';
+
+/** What is said of a harmonic that could as well be noise. */
+export const unclearState = 'not told from noise';
+
+/** The mark of the fundamental or of one harmonic in a spectrum. */
+export interface HarmonicMark {
+  order: number;
+  frequencyHz: number;
+  levelDb: number;
+  detected: boolean;
+  symbol: { shape: string; fill: string; stroke: string };
+}
+
+const symbols = {
+  clear: { shape: 'circle', fill: colour('ink'), stroke: colour('ink') },
+  unclear: { shape: 'diamond', fill: colour('paper'), stroke: colour('ink') },
+};
+
+/** Marks for the fundamental and every harmonic that has an amplitude, by order. */
+export function harmonicMarks(
+  fundamentalHz: number,
+  harmonics: HarmonicSpectrumData['harmonics'],
+): HarmonicMark[] {
+  const first = { order: 1, frequencyHz: fundamentalHz, levelDb: 0, detected: true, symbol: symbols.clear };
+  const others = harmonics
+    .filter(({ ratio, frequencyHz }) => drawable('log', ratio) && drawable('log', frequencyHz))
+    .map(({ order, frequencyHz, ratio, detected }) => ({
+      order,
+      frequencyHz,
+      levelDb: 20 * Math.log10(ratio),
+      detected,
+      symbol: detected ? symbols.clear : symbols.unclear,
+    }));
+  return [first, ...others].toSorted((a, b) => a.order - b.order);
+}
+
+interface Box {
+  px: number;
+  py: number;
+  half: number;
+}
+
+/**
+ * Numbers above the marks. A number that would cover an earlier one moves up a row, at most three times;
+ * where there is no room left it is omitted.
+ */
+export function markNumbers(marks: readonly HarmonicMark[], panel: Panel): Row[] {
+  const placed: Box[] = [];
+  const rows: Row[] = [];
+  for (const { order, frequencyHz, levelDb } of marks) {
+    const box = {
+      px: along(panel.x, frequencyHz),
+      py: below(panel.y, levelDb) - 13,
+      half: textWidth(`${order}`, fontSize) / 2,
+    };
+    const free = [0, 1, 2, 3]
+      .map((row) => ({ ...box, py: box.py - row * fontSize }))
+      .find((tried) => isFree(tried, placed));
+    if (free === undefined) continue;
+    placed.push(free);
+    rows.push({ px: free.px, py: free.py, text: [`${order}`], fill: colour('ink') });
+  }
+  return rows;
+}
+
+function isFree(box: Box, placed: readonly Box[]): boolean {
+  return placed.every(
+    ({ px, py, half }) =>
+      Math.abs(px - box.px) >= half + box.half + 2 || Math.abs(py - box.py) >= fontSize - 1,
+  );
+}
+
+/** Rows of symbols and texts whose `px` counts from the left end of the key. */
+interface MarkKey {
+  width: number;
+  symbols: (Row & { px: number })[];
+  labels: (Row & { px: number })[];
+}
+
+/** The key to the two shapes, from 0 to `width`; empty when only one of them occurs. */
+export function markKey(marks: readonly HarmonicMark[]): MarkKey {
+  if (marks.every(({ detected }) => detected)) return { width: 0, symbols: [], labels: [] };
+  const entries = [
+    { symbol: symbols.clear, text: 'above the noise', px: 5 },
+    { symbol: symbols.unclear, text: unclearState, px: 5 + textWidth('above the noise', fontSize) + 28 },
+  ];
+  const end = (entries.at(-1)?.px ?? 0) + 10 + textWidth(unclearState, fontSize);
+  return {
+    width: end,
+    symbols: entries.map(({ symbol, px }) => ({ px, py: -16, ...symbol })),
+    labels: entries.map(({ text, px }) => ({ px: px + 10, py: -16, text: [text], fill: colour('soft') })),
+  };
+}

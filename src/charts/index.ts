@@ -1,0 +1,11 @@
+export * from './render.ts';
+export * from './specs/harmonic-spectrum.ts';
+export * from './specs/harmonics-against-frequency.ts';
+export * from './specs/load-line.ts';
+export * from './specs/power-against-load.ts';
+export * from './specs/response.ts';
+export * from './specs/thd-against-frequency.ts';
+export * from './specs/thd-against-power.ts';
+export * from './specs/waveform-excerpt.ts';
+export { type ChartColour, chartColours } from './theme.ts';
+export * from './types.ts';

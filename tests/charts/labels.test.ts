@@ -1,0 +1,84 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { lineHeight, placeLabels } from '../../src/charts/end-labels.ts';
+import { placeLoadMarks } from '../../src/charts/load-marks.ts';
+import { textWidth, wrapText } from '../../src/charts/text-width.ts';
+
+describe('textWidth(text, size)', () => {
+  // IBM Plex Sans Regular, units of 1/1000 em: 1 600, space 236, k 527, H 707, z 464.
+  it('adds the advance widths of the font', () => {
+    expect(textWidth('1 kHz', 1000)).toBe(600 + 236 + 527 + 707 + 464);
+  });
+
+  it('gives every digit the same width', () => {
+    expect(new Set([...'0123456789'].map((digit) => textWidth(digit, 13)))).toEqual(new Set([7.8]));
+  });
+
+  it('counts an unknown character as wide', () => {
+    expect(textWidth('\u4e00', 1000)).toBe(700);
+  });
+});
+
+describe('wrapText(text, size, most)', () => {
+  it('breaks at spaces into lines no wider than the room', () => {
+    const lines = wrapText('triode connection at 300 V', 13, 84);
+    expect(lines.join(' ')).toBe('triode connection at 300 V');
+    for (const line of lines) expect(textWidth(line, 13)).toBeLessThanOrEqual(84);
+  });
+
+  it('cuts a word that is too wide with an ellipsis', () => {
+    const [line = ''] = wrapText('transformerless', 13, 50);
+    expect(line).toMatch(/^transf.*…$/);
+    expect(textWidth(line, 13)).toBeLessThanOrEqual(50);
+  });
+});
+
+describe('placeLabels(anchors, most, height)', () => {
+  const place = (ys: readonly number[]) =>
+    placeLabels(
+      ys.map((y, i) => ({ text: `line ${i}`, x: 0, y, colour: 'ink' })),
+      100,
+      200,
+    );
+
+  it('leaves labels at the ends of their lines where they are apart', () => {
+    expect(place([10, 60, 150]).map(({ labelY }) => labelY)).toEqual([10, 60, 150]);
+  });
+
+  it('keeps the order of the lines and never lets labels touch, as many as fit', () => {
+    fc.assert(
+      fc.property(fc.array(fc.double({ min: 0, max: 200, noNaN: true }), { maxLength: 12 }), (ys) => {
+        const placed = place(ys);
+        for (const [i, { y, labelY }] of placed.entries()) {
+          const next = placed[i + 1];
+          expect(labelY).toBeGreaterThanOrEqual(-1e-9);
+          expect(labelY).toBeLessThanOrEqual(200 + 1e-9);
+          if (next === undefined) continue;
+          expect(next.y).toBeGreaterThanOrEqual(y);
+          expect(next.labelY - labelY).toBeGreaterThanOrEqual(lineHeight - 1e-9);
+        }
+      }),
+      { seed: 20260101 },
+    );
+  });
+});
+
+describe('placeLoadMarks(marks, axis)', () => {
+  const axis = { kind: 'log', domain: [1000, 10_000], length: 300 } as const;
+  const mark = (label: string, loadOhm: number) => ({ label, loadOhm, chosen: false });
+
+  it('puts labels that would meet in rows above each other', () => {
+    const { placed, rows } = placeLoadMarks([mark('one rule', 2000), mark('another rule', 2100)], axis);
+    expect(rows).toBe(2);
+    expect(new Set(placed.map(({ row }) => row)).size).toBe(2);
+  });
+
+  it('uses one row for labels far apart, and leaves out loads outside of the axis', () => {
+    const { placed, rows } = placeLoadMarks(
+      [mark('low', 1200), mark('high', 5000), mark('outside', 20_000)],
+      axis,
+    );
+    expect(rows).toBe(1);
+    expect(placed.map(({ label }) => label)).toEqual(['high', 'low']);
+  });
+});

@@ -1,0 +1,221 @@
+import {
+  type ChartResult,
+  type ChartSize,
+  type HarmonicSpectrumData,
+  type HarmonicsAgainstFrequencyData,
+  harmonicSpectrum,
+  harmonicsAgainstFrequency,
+  type LoadLineData,
+  loadLine,
+  type PowerAgainstLoadData,
+  powerAgainstLoad,
+  type ResponseData,
+  response,
+  type ThdAgainstFrequencyData,
+  type ThdAgainstPowerData,
+  thdAgainstFrequency,
+  thdAgainstPower,
+  type WaveformExcerptData,
+  waveformExcerpt,
+} from '../../src/charts/index.ts';
+
+// All data here are invented; they have the shape of real captures and nothing more.
+
+/** Values evenly spread on a logarithmic axis, both ends included exactly. */
+export function decades(count: number, from: number, to: number): number[] {
+  return Array.from({ length: count }, (_, i) =>
+    i === count - 1 ? to : Number((from * (to / from) ** (i / (count - 1))).toPrecision(6)),
+  );
+}
+
+/** Noise that is the same in every run: a linear congruential sequence from 0 to 1. */
+export function noise(seed: number): () => number {
+  let state = seed;
+  return () => {
+    state = (state * 16807) % 2147483647;
+    return state / 2147483647;
+  };
+}
+
+export function spectrumData(lines: number): HarmonicSpectrumData {
+  const next = noise(7);
+  const frequencyHz = Array.from({ length: lines }, (_, i) => (i * 24_000) / lines);
+  const floorRms = frequencyHz.map((hz) => 1e-5 * (1 + Math.sqrt(100 / (hz + 5))));
+  const rms = floorRms.map((floor) => floor * (0.05 + next()));
+  const harmonics = [0.004, 0.0008, 0.0003, 0.000012, 0.000008].map((ratio, i) => ({
+    order: i + 2,
+    frequencyHz: (i + 2) * 1000,
+    ratio,
+    detected: ratio > 2e-5,
+  }));
+  for (const { frequencyHz: hz, ratio } of [{ frequencyHz: 1000, ratio: 1 }, ...harmonics]) {
+    rms[Math.round((hz * lines) / 24_000)] = ratio;
+  }
+  return {
+    channel: 'v_out',
+    role: 'response',
+    frequencyHz,
+    rms,
+    floorRms,
+    fundamental: { frequencyHz: 1000, rms: 1 },
+    harmonics,
+    source: 'spectrum.csv',
+  };
+}
+
+const wave = (amplitude: number, phase: number) =>
+  Float64Array.from({ length: 400 }, (_, i) => amplitude * Math.sin((2 * Math.PI * i) / 48 + phase));
+
+export const waveform: WaveformExcerptData = {
+  rateHz: 48_000,
+  fundamentalHz: 1000,
+  channels: [
+    { name: 'v_in', role: 'stimulus', unit: 'V', values: wave(0.3, 1) },
+    { name: 'v_out', role: 'response', unit: 'V', values: wave(0.9, 1.4) },
+  ],
+};
+
+export const twoUnits: WaveformExcerptData = {
+  ...waveform,
+  channels: [
+    { name: 'v_in', role: 'stimulus', unit: 'V', values: wave(0.3, 1) },
+    { name: 'i_plate', role: 'response', unit: 'A', values: wave(0.02, 1.4) },
+  ],
+};
+
+const sweepHz = decades(40, 10, 100_000);
+const rollOff = (low: number, high: number) =>
+  sweepHz.map((hz) => -10 * Math.log10(1 + (low / hz) ** 2) - 10 * Math.log10(1 + (hz / high) ** 4));
+
+export const oneResponse: ResponseData = {
+  quantity: 'Level',
+  referenceHz: 1000,
+  channels: [{ name: 'v_out', frequencyHz: sweepHz, levelDb: rollOff(12, 52_000) }],
+};
+
+export const twoResponses: ResponseData = {
+  quantity: 'Gain',
+  referenceHz: 1000,
+  channels: [
+    { name: 'triode connection', frequencyHz: sweepHz, levelDb: rollOff(12, 46_000) },
+    { name: 'distributed load', frequencyHz: sweepHz, levelDb: rollOff(16, 33_000) },
+  ],
+};
+
+const audioHz = decades(30, 20, 20_000);
+const bathtub = (scale: number) => audioHz.map((hz) => scale * (0.0004 + 0.06 / hz + 2e-7 * hz));
+
+export const oneThd: ThdAgainstFrequencyData = {
+  quantity: 'THD',
+  series: [{ name: 'v_out', frequencyHz: audioHz, ratio: bathtub(1), low: bathtub(0.7), high: bathtub(1.3) }],
+  source: 'thd.csv',
+};
+
+export const twoThd: ThdAgainstFrequencyData = {
+  quantity: 'THD',
+  series: [
+    { name: '330 nF', frequencyHz: audioHz, ratio: bathtub(1) },
+    { name: '1 µF', frequencyHz: audioHz, ratio: audioHz.map((hz) => 0.0006 + 0.02 / hz + 2e-7 * hz) },
+  ],
+};
+
+const powers = decades(30, 0.01, 8);
+const rising = (limit: number) =>
+  powers.map((watts) => 0.0035 * Math.sqrt(watts) + 0.06 * (watts / limit) ** 6);
+
+export const onePower: ThdAgainstPowerData = {
+  quantity: 'THD',
+  series: [{ name: 'v_out', powerW: powers, ratio: rising(6) }],
+};
+
+export const twoPowers: ThdAgainstPowerData = {
+  quantity: 'THD',
+  series: [
+    { name: 'triode', powerW: powers, ratio: rising(4) },
+    { name: 'pentode', powerW: powers, ratio: rising(7) },
+  ],
+};
+
+export const harmonics: HarmonicsAgainstFrequencyData = {
+  channel: 'v_out',
+  frequencyHz: audioHz,
+  orders: [
+    { order: 2, ratio: audioHz.map((hz) => 0.004 * (1 + 30 / hz)) },
+    { order: 3, ratio: audioHz.map((hz) => 0.0009 * (1 + (120 / hz) ** 1.4 + hz / 3000)) },
+    { order: 4, ratio: audioHz.map((hz) => 0.0005 * (1 + 60 / hz)) },
+    { order: 5, ratio: audioHz.map((hz, i) => (i < 3 ? 0 : 0.0002 * (1 + hz / 8000))) },
+  ],
+};
+
+const plateVolts = Array.from({ length: 61 }, (_, i) => i * 10);
+const perveance = (plateV: number, gridV: number) => 5.5e-5 * Math.max(0, plateV / 3.9 + gridV) ** 1.5;
+
+export const tubeLoad: LoadLineData = {
+  device: '300B',
+  curves: [0, -20, -40, -60, -80, -100, -120].map((gridV) => ({
+    gridV,
+    plateV: plateVolts,
+    plateA: plateVolts.map((plateV) => perveance(plateV, gridV)),
+  })),
+  loadLine: [
+    { plateV: 0, plateA: 0.14824 },
+    { plateV: 504, plateA: 0 },
+  ],
+  loadOhm: 3400,
+  operatingPoint: { plateV: 300, plateA: 0.06, gridV: -61 },
+  swing: Array.from({ length: 9 }, (_, i) => ({
+    plateV: 110 + 45 * i,
+    plateA: 0.06 + (300 - 110 - 45 * i) / 3400,
+  })),
+  dissipationLimitW: 40,
+};
+
+const loads = decades(20, 1500, 10_000);
+
+export const powerOverLoad: PowerAgainstLoadData = {
+  loadOhm: loads,
+  powerW: loads.map((ohm) => (19_000 * ohm) / (ohm + 2200) ** 2),
+  secondRatio: loads.map((ohm) => 100 / ohm),
+  thirdRatio: loads.map((ohm) => (180 / ohm) ** 1.7),
+  thdRatio: loads.map((ohm) => Math.hypot(100 / ohm, (180 / ohm) ** 1.7)),
+  chosenOhm: 3400,
+  candidates: [
+    { label: 'twice the plate resistance', loadOhm: 1600 },
+    { label: 'most power', loadOhm: 2200 },
+    { label: 'four times the plate resistance', loadOhm: 3200 },
+  ],
+};
+
+/** Every kind of chart, with data that show its features. */
+export const samples: Record<string, (size: ChartSize) => ChartResult> = {
+  'harmonic-spectrum': (size) => harmonicSpectrum(spectrumData(240), size),
+  'waveform-excerpt': (size) => waveformExcerpt(waveform, size),
+  'waveform-excerpt-two-units': (size) => waveformExcerpt(twoUnits, size),
+  response: (size) => response(oneResponse, size),
+  'response-two-channels': (size) => response(twoResponses, size),
+  'thd-against-frequency': (size) => thdAgainstFrequency(oneThd, size),
+  'thd-against-frequency-two': (size) => thdAgainstFrequency(twoThd, size),
+  'thd-against-power': (size) => thdAgainstPower(onePower, size),
+  'thd-against-power-two': (size) => thdAgainstPower(twoPowers, size),
+  'harmonics-against-frequency': (size) => harmonicsAgainstFrequency(harmonics, size),
+  'load-line': (size) => loadLine(tubeLoad, size),
+  'power-against-load': (size) => powerAgainstLoad(powerOverLoad, size),
+};
+
+/** The data behind the samples, to see that drawing leaves them as they are. */
+export const sampleData = {
+  spectrum: spectrumData(240),
+  waveform,
+  twoUnits,
+  oneResponse,
+  twoResponses,
+  oneThd,
+  twoThd,
+  onePower,
+  twoPowers,
+  harmonics,
+  tubeLoad,
+  powerOverLoad,
+};
+
+export const sizes: readonly ChartSize[] = ['wide', 'narrow'];
