@@ -5,6 +5,8 @@ import {
   type HarmonicsAgainstFrequencyData,
   harmonicSpectrum,
   harmonicsAgainstFrequency,
+  type ImpedanceData,
+  impedance,
   type LoadLineData,
   loadLine,
   type PowerAgainstLoadData,
@@ -186,6 +188,17 @@ export const powerOverLoad: PowerAgainstLoadData = {
   ],
 };
 
+const impedanceHz = decades(60, 20, 20_000);
+
+/** A resonance near 55 Hz and an inductance at the top. */
+export const loudspeakers: ImpedanceData = {
+  channels: [1, 0.6].map((share, i) => ({
+    name: i === 0 ? 'in the cabinet' : 'with a damped port',
+    frequencyHz: impedanceHz,
+    ohm: impedanceHz.map((hz) => 6 + (30 * share) / Math.hypot(1, 4 * (hz / 55 - 55 / hz)) + hz / 2500),
+  })),
+};
+
 /** Every kind of chart, with data that show its features. */
 export const samples: Record<string, (size: ChartSize) => ChartResult> = {
   'harmonic-spectrum': (size) => harmonicSpectrum(spectrumData(240), size),
@@ -198,6 +211,8 @@ export const samples: Record<string, (size: ChartSize) => ChartResult> = {
   'thd-against-power': (size) => thdAgainstPower(onePower, size),
   'thd-against-power-two': (size) => thdAgainstPower(twoPowers, size),
   'harmonics-against-frequency': (size) => harmonicsAgainstFrequency(harmonics, size),
+  impedance: (size) => impedance({ channels: loudspeakers.channels.slice(0, 1) }, size),
+  'impedance-two': (size) => impedance(loudspeakers, size),
   'load-line': (size) => loadLine(tubeLoad, size),
   'power-against-load': (size) => powerAgainstLoad(powerOverLoad, size),
 };
@@ -214,6 +229,7 @@ export const sampleData = {
   onePower,
   twoPowers,
   harmonics,
+  loudspeakers,
   tubeLoad,
   powerOverLoad,
 };
