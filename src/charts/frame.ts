@@ -23,7 +23,7 @@ export const labelGap = 12;
 
 const designs = {
   wide: { total: 720, left: 54, right: 18, labelMost: 150 },
-  narrow: { total: 360, left: 46, right: 18, labelMost: 84 },
+  narrow: { total: 360, left: 50, right: 18, labelMost: 84 },
 } as const;
 
 /**

@@ -1,6 +1,7 @@
 export * from './render.ts';
 export * from './specs/harmonic-spectrum.ts';
 export * from './specs/harmonics-against-frequency.ts';
+export * from './specs/harmonics-against-power.ts';
 export * from './specs/impedance.ts';
 export * from './specs/load-line.ts';
 export * from './specs/power-against-load.ts';

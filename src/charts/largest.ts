@@ -1,33 +1,30 @@
 import { drawable } from './axis.ts';
 import type { Readings } from './types.ts';
 
-/** A stretch of frequencies over which one harmonic is the largest. */
+/** A stretch of the axis over which one harmonic is the largest. */
 export interface Reign {
   order: number;
-  fromHz: number;
-  toHz: number;
+  from: number;
+  to: number;
 }
 
-/** Which order is the largest reading by reading, in order of frequency; readings without one are passed over. */
-export function reigns(
-  frequencyHz: Readings,
-  orders: readonly { order: number; ratio: Readings }[],
-): Reign[] {
+/** Which order is the largest reading by reading along the axis; readings without one are passed over. */
+export function reigns(places: Readings, orders: readonly { order: number; ratio: Readings }[]): Reign[] {
   const found: Reign[] = [];
-  for (const { hz, index } of byFrequency(frequencyHz)) {
+  for (const { place, index } of alongAxis(places)) {
     const order = largestAt(orders, index);
     const last = found.at(-1);
     if (order === null) continue;
-    if (last?.order === order) last.toHz = hz;
-    else found.push({ order, fromHz: hz, toHz: hz });
+    if (last?.order === order) last.to = place;
+    else found.push({ order, from: place, to: place });
   }
   return found;
 }
 
-function byFrequency(frequencyHz: Readings): { hz: number; index: number }[] {
-  return Array.from(frequencyHz, (hz, index) => ({ hz, index }))
-    .filter((reading): reading is { hz: number; index: number } => drawable('log', reading.hz))
-    .toSorted((a, b) => a.hz - b.hz);
+function alongAxis(places: Readings): { place: number; index: number }[] {
+  return Array.from(places, (place, index) => ({ place, index }))
+    .filter((reading): reading is { place: number; index: number } => drawable('log', reading.place))
+    .toSorted((a, b) => a.place - b.place);
 }
 
 function largestAt(orders: readonly { order: number; ratio: Readings }[], index: number): number | null {

@@ -128,6 +128,12 @@ export interface HarmonicsAgainstFrequencyData extends WithSource {
   orders: readonly { order: number; ratio: Readings }[];
 }
 
+export interface HarmonicsAgainstPowerData extends WithSource {
+  channel: string;
+  powerW: Readings;
+  orders: readonly { order: number; ratio: Readings }[];
+}
+
 /** Modulus of one or more impedances against frequency, ohms. */
 export interface ImpedanceData extends WithSource {
   channels: readonly { name: string; frequencyHz: Readings; ohm: Readings }[];

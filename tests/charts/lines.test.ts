@@ -133,8 +133,8 @@ describe('reigns(frequency, orders)', () => {
       ],
     );
     expect(found).toEqual([
-      { order: 2, fromHz: 10, toHz: 100 },
-      { order: 3, fromHz: 1000, toHz: 1000 },
+      { order: 2, from: 10, to: 100 },
+      { order: 3, from: 1000, to: 1000 },
     ]);
   });
 });

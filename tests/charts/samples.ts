@@ -3,8 +3,10 @@ import {
   type ChartSize,
   type HarmonicSpectrumData,
   type HarmonicsAgainstFrequencyData,
+  type HarmonicsAgainstPowerData,
   harmonicSpectrum,
   harmonicsAgainstFrequency,
+  harmonicsAgainstPower,
   type ImpedanceData,
   impedance,
   type LoadLineData,
@@ -188,6 +190,18 @@ export const powerOverLoad: PowerAgainstLoadData = {
   ],
 };
 
+const watts = decades(24, 0.001, 6);
+
+/** A second that grows with amplitude and a third that grows with power and overtakes it. */
+export const harmonicsOverWatts: HarmonicsAgainstPowerData = {
+  channel: 'output',
+  powerW: watts,
+  orders: [
+    { order: 2, ratio: watts.map((watt) => 0.002 * Math.sqrt(watt)) },
+    { order: 3, ratio: watts.map((watt) => 0.0015 * watt) },
+  ],
+};
+
 const impedanceHz = decades(60, 20, 20_000);
 
 /** A resonance near 55 Hz and an inductance at the top. */
@@ -211,6 +225,7 @@ export const samples: Record<string, (size: ChartSize) => ChartResult> = {
   'thd-against-power': (size) => thdAgainstPower(onePower, size),
   'thd-against-power-two': (size) => thdAgainstPower(twoPowers, size),
   'harmonics-against-frequency': (size) => harmonicsAgainstFrequency(harmonics, size),
+  'harmonics-against-power': (size) => harmonicsAgainstPower(harmonicsOverWatts, size),
   impedance: (size) => impedance({ channels: loudspeakers.channels.slice(0, 1) }, size),
   'impedance-two': (size) => impedance(loudspeakers, size),
   'load-line': (size) => loadLine(tubeLoad, size),
@@ -229,6 +244,7 @@ export const sampleData = {
   onePower,
   twoPowers,
   harmonics,
+  harmonicsOverWatts,
   loudspeakers,
   tubeLoad,
   powerOverLoad,

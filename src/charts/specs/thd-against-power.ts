@@ -2,14 +2,13 @@ import { assemble, type Row } from '../assemble.ts';
 import { along, within } from '../axis.ts';
 import { compareLines, comparisonTitle } from '../comparison.ts';
 import { crossings } from '../crossings.ts';
-import { curveRows, endLabels, logAxis, loneRows } from '../curves.ts';
+import { curveRows, endLabels, loneRows } from '../curves.ts';
 import {
   type Band,
   bandRows,
   canBeDrawn,
   type DistortionLine,
   percentChannel,
-  percentDomain,
   printPercent,
   sortRatios,
   upperEdges,
@@ -25,13 +24,12 @@ import {
   strokeLayer,
   symbolLayer,
   textLayer,
-  xChannel,
 } from '../layers.ts';
 import { absentReasons, leftOutNotes, leftOutOf } from '../messages.ts';
+import { percentOverPower, powerChannel } from '../power.ts';
 import { joined } from '../readings.ts';
 import { linesTable } from '../table.ts';
 import { colour, lineStyle } from '../theme.ts';
-import { logTicks, plainTick } from '../ticks.ts';
 import type { ChartResult, ChartSize, ChartTable, ChartText, ThdAgainstPowerData } from '../types.ts';
 
 /** The ratios at which the power is marked. */
@@ -64,7 +62,7 @@ export function thdAgainstPower(data: ThdAgainstPowerData, size: ChartSize = 'wi
   if (!canBeDrawn(lines))
     return { absent: absentReasons.fewReadings(`${data.quantity} against power`), table };
   const frame = frameFor(size, lines.length > 1 ? lines.map(({ name }) => name) : []);
-  const panel = panelOf([...lines, ...upperEdges(bandsOf(data))], frame, size);
+  const panel = percentOverPower([...lines, ...upperEdges(bandsOf(data))], frame.width, size);
   return { spec: specOf(data, lines, panel, frame), text: textOf(data, lines, notes), table };
 }
 
@@ -83,20 +81,8 @@ function bandsOf({ series }: ThdAgainstPowerData): Band[] {
   );
 }
 
-function panelOf(lines: readonly Pick<Line, 'runs'>[], { width }: Frame, size: ChartSize): Panel {
-  return {
-    x: logAxis(lines, width),
-    y: { kind: 'log', domain: percentDomain(lines), length: size === 'wide' ? 290 : 240 },
-    top: 0,
-  };
-}
-
 function specOf(data: ThdAgainstPowerData, lines: readonly Line[], panel: Panel, frame: Frame) {
-  const x = xChannel('x', panel, {
-    ticks: logTicks(panel.x, plainTick),
-    title: 'Output power, W',
-    print: plainTick,
-  });
+  const x = powerChannel(panel);
   const named = markRatios.map((ratio) => ratio * 100).filter((value) => within(panel.y, value));
   const y = (field: string) => percentChannel(field, panel, frame, { title: `${data.quantity}, %`, named });
   const { labels, leads } = lines.length > 1 ? endLabels(lines, panel, frame) : { labels: [], leads: [] };
