@@ -22,6 +22,8 @@ export interface Figure {
   high?: number;
   unit: string;
   absent?: string;
+  /** What must be said beside the value, in a few words: "not told from noise". */
+  remark?: string;
   /** Which part of the capture or version it belongs to: a channel, a stage. */
   subject?: string;
   /** Under what conditions, as name and printed value, in reading order. */

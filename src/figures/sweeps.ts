@@ -1,0 +1,136 @@
+import { quantityText } from '../quantity/index.ts';
+import type {
+  FrequencySweepSummary,
+  ImpedanceSweepSummary,
+  LevelSweepSummary,
+  Withheld,
+} from '../signal/index.ts';
+import { definitionOf } from './registry.ts';
+import type { Figure } from './types.ts';
+import type { FigureContext } from './waveform.ts';
+
+type Draft = Pick<Figure, 'id' | 'value' | 'unit'> & {
+  absent?: string;
+  at?: Readonly<Record<string, string>>;
+};
+
+/** What a sweep's figures belong to. */
+export interface SweepSubject {
+  channel: string;
+  /** SI unit of the channel's level. */
+  unit: string;
+}
+
+/** The figures of one channel of a frequency sweep. */
+export function frequencySweepFigures(
+  { response, distortion, withheld }: FrequencySweepSummary,
+  { channel, unit }: SweepSubject,
+  context: FigureContext,
+): Figure[] {
+  const drafts: Draft[] = [];
+  if (response) {
+    const { referenceLevel, limits, deviation } = response;
+    if (referenceLevel !== null) drafts.push({ id: 'level-at-1khz', value: referenceLevel, unit });
+    for (const { dropDb, lowerHz, upperHz } of limits) {
+      drafts.push(limit('lower', dropDb, lowerHz, withheld), limit('upper', dropDb, upperHz, withheld));
+    }
+    drafts.push(deviationDraft(deviation, withheld));
+  }
+  for (const { order, atReference } of distortion) {
+    const id = order === null ? 'thd-at-1khz' : `harmonic-${order}-at-1khz`;
+    const named = order === null ? 'thd at reference' : `harmonic ${order} at reference`;
+    drafts.push({ id, value: atReference, unit: '1', ...reasonOf(atReference, named, withheld) });
+  }
+  return drafts.map((draft) => complete(draft, channel, context));
+}
+
+function limit(
+  side: 'lower' | 'upper',
+  dropDb: number,
+  value: number | null,
+  withheld: readonly Withheld[],
+): Draft {
+  const reason = reasonOf(value, `${side} limit at −${dropDb} dB`, withheld);
+  return { id: `${side}-limit-${dropDb}db`, value, unit: 'Hz', ...reason };
+}
+
+function deviationDraft(
+  deviation: NonNullable<FrequencySweepSummary['response']>['deviation'],
+  withheld: readonly Withheld[],
+): Draft {
+  const named = { id: 'largest-deviation', unit: 'dB' };
+  if (!deviation) return { ...named, value: null, ...reasonOf(null, 'deviation', withheld) };
+  const { db, atHz, bandHz } = deviation;
+  const band = `${quantityText(bandHz[0], 'Hz')} to ${quantityText(bandHz[1], 'Hz')}`;
+  return { ...named, value: db, at: { at: quantityText(atHz, 'Hz'), band } };
+}
+
+/** The figures of one channel of a level sweep. */
+export function levelSweepFigures(
+  summary: LevelSweepSummary,
+  { channel }: SweepSubject,
+  context: FigureContext,
+): Figure[] {
+  const { powerAtThd, atPower, largestPowerW, withheld } = summary;
+  const powers = powerAtThd.map(({ thdRatio, powerW }): Draft => {
+    const reason = reasonOf(powerW, `power at ${thdRatio} distortion`, withheld, 'powerAtThd');
+    return { id: `power-at-${Math.round(100 * thdRatio)}-percent`, value: powerW, unit: 'W', ...reason };
+  });
+  const oneWatt = atPower.find(({ powerW }) => powerW === 1);
+  const thd = oneWatt?.thd ?? null;
+  const drafts: Draft[] = [
+    ...powers,
+    { id: 'thd-at-1w', value: thd, unit: '1', ...reasonOf(thd, 'distortion at 1 W', withheld, 'atPower') },
+    {
+      id: 'largest-power',
+      value: largestPowerW,
+      unit: 'W',
+      ...reasonOf(largestPowerW, 'largestPowerW', withheld),
+    },
+  ];
+  return drafts.map((draft) => complete(draft, channel, context));
+}
+
+/** The figures of one channel of an impedance sweep. */
+export function impedanceSweepFigures(
+  { minimum, maximum }: ImpedanceSweepSummary,
+  { channel }: SweepSubject,
+  context: FigureContext,
+): Figure[] {
+  const absent = 'The sweep has no usable point.';
+  const drafts = [
+    { name: 'impedance-minimum', extreme: minimum },
+    { name: 'impedance-maximum', extreme: maximum },
+  ].flatMap(({ name, extreme }): Draft[] => [
+    { id: name, value: extreme?.ohm ?? null, unit: 'Ω', ...(extreme ? {} : { absent }) },
+    { id: `${name}-frequency`, value: extreme?.atHz ?? null, unit: 'Hz', ...(extreme ? {} : { absent }) },
+  ]);
+  return drafts.map((draft) => complete(draft, channel, context));
+}
+
+/** Why a figure is null, by the name the analysis gives it or by that of its group. */
+function reasonOf(
+  value: number | null,
+  figure: string,
+  withheld: readonly Withheld[],
+  group?: string,
+): { absent?: string } {
+  if (value !== null) return {};
+  const found =
+    withheld.find((entry) => entry.figure === figure) ?? withheld.find((entry) => entry.figure === group);
+  return { absent: found?.reason ?? 'The sweep does not support it.' };
+}
+
+function complete(
+  { at, ...draft }: Draft,
+  subject: string,
+  { conditions, provenance }: FigureContext,
+): Figure {
+  const method = definitionOf(draft.id)?.method ?? 'between-points';
+  return {
+    ...draft,
+    subject,
+    conditions: { ...conditions, ...at },
+    provenance: { ...provenance, method, settings: {} },
+  };
+}
