@@ -52,6 +52,7 @@ function triodeRules({ rest }: RestingStage, { rpOhm }: SmallSignal): Proposal[]
   return [
     {
       method: 'plate voltage over current, less twice rp',
+      short: 'U/I − 2rp',
       loadOhm: swing > 0 ? swing : null,
       basis: swing > 0 ? 'reaches 0 V at the grid at twice the current at rest' : noPositiveLoad(),
       source: 'geometry of the load line with a straight zero-bias curve through the origin',
@@ -59,6 +60,7 @@ function triodeRules({ rest }: RestingStage, { rpOhm }: SmallSignal): Proposal[]
     },
     {
       method: 'equal to rp',
+      short: 'rp',
       loadOhm: rpOhm,
       basis: 'most power for a given small grid swing',
       source: `power transfer from a source of resistance rp; ${handbook}`,
@@ -66,6 +68,7 @@ function triodeRules({ rest }: RestingStage, { rpOhm }: SmallSignal): Proposal[]
     },
     {
       method: 'twice rp',
+      short: '2 rp',
       loadOhm: 2 * rpOhm,
       basis: 'most undistorted power at this plate voltage with the bias free to choose',
       source: handbook,
@@ -84,6 +87,7 @@ function kneeRule({ device, rest }: RestingStage): Proposal {
   const kneeV = findRoot(excess, { low: 0, high: rest.plateV });
   return {
     method: 'from rest to the knee of the zero-bias curve',
+    short: 'knee',
     loadOhm: kneeV === null ? null : (rest.plateV - kneeV) / rest.plateA,
     basis: kneeV === null ? noKnee() : kneeBasis(kneeV),
     source: 'geometry of the load line',
@@ -96,28 +100,29 @@ function searches(sweep: readonly SweepRow[]): Proposal[] {
   const last = sweep.at(-1);
   if (!first || !last) return [];
   const range = [sweep.length, first.loadOhm, last.loadOhm] as const;
-  const least = (method: string, cost: (row: SweepRow) => number) => {
+  const least = (method: string, short: string, cost: (row: SweepRow) => number) => {
     const { loadOhm, edge } = leastOf(sweep, cost);
-    return edge ? computed(method, null, atTheEnd(loadOhm)) : computed(method, loadOhm, sweepBasis(...range));
+    return edge
+      ? computed({ method, short, loadOhm: null, basis: atTheEnd(loadOhm) })
+      : computed({ method, short, loadOhm, basis: sweepBasis(...range) });
   };
   const equalOhm = crossing(sweep);
   return [
-    least('largest power', (row) => -row.powerW),
-    least('least second harmonic', (row) => row.secondRatio),
-    least('least third harmonic', (row) => row.thirdRatio),
-    least('least total distortion', (row) => row.thdRatio),
-    computed(
-      'second and third harmonic equal',
-      equalOhm,
-      equalOhm === null ? neverEqual() : crossingBasis(...range),
-    ),
+    least('largest power', 'most power', (row) => -row.powerW),
+    least('least second harmonic', 'least H2', (row) => row.secondRatio),
+    least('least third harmonic', 'least H3', (row) => row.thirdRatio),
+    least('least total distortion', 'least THD', (row) => row.thdRatio),
+    computed({
+      method: 'second and third harmonic equal',
+      short: 'H2 = H3',
+      loadOhm: equalOhm,
+      basis: equalOhm === null ? neverEqual() : crossingBasis(...range),
+    }),
   ];
 }
 
-const computed = (method: string, loadOhm: number | null, basis: string): Proposal => ({
-  method,
-  loadOhm,
-  basis,
+const computed = (found: Omit<Proposal, 'source' | 'status'>): Proposal => ({
+  ...found,
   source: 'computed from the model',
   status: 'derived',
 });

@@ -102,6 +102,8 @@ export interface SweepRow {
 /** One rule for choosing the load, with what the model gives there. */
 export interface Candidate {
   method: string;
+  /** The method in a few characters, for a chart: "2 rp". */
+  short: string;
   loadOhm: number | null;
   basis: string;
   source: string;
