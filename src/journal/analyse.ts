@@ -1,0 +1,120 @@
+import type { Capture, Column } from '../capture/index.ts';
+import type { Fault } from '../problem/index.ts';
+import {
+  type Channel,
+  type FrequencySweepSummary,
+  type HarmonicColumn,
+  type ImpedanceSweepSummary,
+  type LevelSweepSummary,
+  type SignalWarning,
+  summariseFrequencySweep,
+  summariseImpedanceSweep,
+  summariseLevelSweep,
+  summariseWaveform,
+  type WaveformSummary,
+} from '../signal/index.ts';
+import { type SweepChannel, sweepChannels } from './sweep-channels.ts';
+
+/** One channel of a sweep: its columns and what was computed from them. */
+export interface AnalysedSweep<Summary> {
+  channel: SweepChannel;
+  summary: Summary;
+}
+
+/** What was computed from a capture, by kind. */
+export type Analysis =
+  | { kind: 'waveform'; rateHz: number; channels: Channel[]; summary: WaveformSummary }
+  | { kind: 'frequency-sweep'; axis: Column; sweeps: AnalysedSweep<FrequencySweepSummary>[] }
+  | { kind: 'level-sweep'; axis: Column; loadOhm: number | null; sweeps: AnalysedSweep<LevelSweepSummary>[] }
+  | { kind: 'impedance-sweep'; axis: Column; sweeps: AnalysedSweep<ImpedanceSweepSummary>[] }
+  | { kind: 'unsummarised' };
+
+/** An analysis with what a reader must mind. */
+export interface Analysed {
+  analysis: Analysis;
+  warnings: Fault[];
+}
+
+/** Settings that a log gives to the analysis of a capture. */
+export interface AnalysisRequest {
+  harmonics?: number | undefined;
+  bandHz?: [number, number] | undefined;
+  loadOhm?: number | undefined;
+}
+
+/** Computes what a capture's kind supports; other kinds are shown and offered for download as they are. */
+export function analyse(capture: Capture, request: AnalysisRequest): Analysed {
+  const { kind, sampling, columns } = capture;
+  const axis = columns.find((column) => column.axis);
+  if (kind === 'waveform' && sampling) return analyseWaveform(capture, sampling.rateHz, request);
+  if (kind === 'frequency-sweep' && axis) return analyseFrequencySweep(capture, axis);
+  if (kind === 'level-sweep' && axis) return analyseLevelSweep(capture, axis, request.loadOhm ?? null);
+  if (kind === 'impedance-sweep' && axis) return analyseImpedanceSweep(capture, axis);
+  return { analysis: { kind: 'unsummarised' }, warnings: [] };
+}
+
+function analyseWaveform({ columns }: Capture, rateHz: number, { harmonics, bandHz }: AnalysisRequest): Analysed {
+  const channels = columns.map(({ name, role = null, unit, values }): Channel => ({ name, role, unit, values }));
+  const options = { ...(harmonics === undefined ? {} : { harmonics }), ...(bandHz === undefined ? {} : { bandHz }) };
+  const summary = summariseWaveform(channels, rateHz, options);
+  return { analysis: { kind: 'waveform', rateHz, channels, summary }, warnings: summary.warnings.map(faultOf) };
+}
+
+function analyseFrequencySweep(capture: Capture, axis: Column): Analysed {
+  const sweeps = sweepChannels(capture).map((channel) => {
+    const { level, phase, thd, harmonics } = channel;
+    const summary = summariseFrequencySweep({
+      frequencyHz: axis.values,
+      ...(level && (level.quantity === 'gain' ? { gainDb: level.values } : { level: amplitudeOf(level) })),
+      ...(phase && { phaseDeg: phase.values }),
+      ...(thd && { thd: thd.values }),
+      harmonics: harmonics.map(harmonicColumn),
+    });
+    return { channel, summary };
+  });
+  return { analysis: { kind: 'frequency-sweep', axis, sweeps }, warnings: warningsOf(sweeps) };
+}
+
+function analyseLevelSweep(capture: Capture, axis: Column, loadOhm: number | null): Analysed {
+  const input = capture.columns.find(({ role, quantity }) => role === 'stimulus' && quantity === 'voltage');
+  const sweeps = sweepChannels(capture).map((channel) => {
+    const { level, thd, harmonics } = channel;
+    const power = level?.quantity === 'power' ? level : axis.quantity === 'power' ? axis : null;
+    const summary = summariseLevelSweep(
+      {
+        ...(input && { inputV: input.values }),
+        ...(power && { powerW: power.values }),
+        ...(level?.quantity === 'voltage' && { outputV: level.values }),
+        ...(thd && { thd: thd.values }),
+        harmonics: harmonics.map(harmonicColumn),
+      },
+      loadOhm === null ? {} : { loadOhm },
+    );
+    return { channel, summary };
+  });
+  return { analysis: { kind: 'level-sweep', axis, loadOhm, sweeps }, warnings: warningsOf(sweeps) };
+}
+
+function analyseImpedanceSweep(capture: Capture, axis: Column): Analysed {
+  const sweeps = sweepChannels(capture).flatMap((channel) =>
+    channel.level
+      ? [{ channel, summary: summariseImpedanceSweep({ frequencyHz: axis.values, ohm: channel.level.values }) }]
+      : [],
+  );
+  return { analysis: { kind: 'impedance-sweep', axis, sweeps }, warnings: [] };
+}
+
+/** A level in watts becomes the amplitude that goes with its root, so that decibels agree. */
+function amplitudeOf({ quantity, values }: Column): Float64Array {
+  return quantity === 'power' ? values.map(Math.sqrt) : values;
+}
+
+const harmonicColumn = ({ order, values }: Column & { order: number }): HarmonicColumn => ({ order, ratio: values });
+
+const warningsOf = (sweeps: readonly AnalysedSweep<{ warnings: SignalWarning[] }>[]): Fault[] =>
+  sweeps.flatMap(({ channel, summary }) => summary.warnings.map((warning) => faultOf({ ...warning, channel: channel.name })));
+
+function faultOf({ rule, channel, message, hint }: SignalWarning): Fault {
+  const named = channel === null ? message : `Channel "${channel}": ${message}`;
+  return hint === undefined ? { rule, message: named } : { rule, message: named, hint };
+}

@@ -1,0 +1,31 @@
+import type { CaptureKind } from '../capture/index.ts';
+import { sweepChannels } from './sweep-channels.ts';
+import type { CaptureRecord } from './types.ts';
+
+/** Charts of a capture that an author can place and that a capture page shows. */
+export type ChartKind = 'spectrum' | 'excerpt' | 'response' | 'thd' | 'harmonics' | 'power' | 'impedance';
+
+const drawn: Readonly<Partial<Record<CaptureKind, readonly ChartKind[]>>> = {
+  waveform: ['spectrum', 'excerpt'],
+  'frequency-sweep': ['response', 'thd', 'harmonics'],
+  'level-sweep': ['power', 'harmonics'],
+  'impedance-sweep': ['impedance'],
+};
+
+/** The charts that a capture's columns support, the most telling first. */
+export function chartKindsOf({ kind, capture }: Pick<CaptureRecord, 'kind' | 'capture'>): ChartKind[] {
+  const has = (quantity: string) => capture.columns.some((column) => column.quantity === quantity);
+  const needs: Readonly<Partial<Record<ChartKind, () => boolean>>> = {
+    thd: () => has('thd') || has('thd-plus-noise'),
+    harmonics: () => has('harmonic'),
+    power: () => has('thd') || has('thd-plus-noise') || has('harmonic'),
+    response: () => has('voltage') || has('gain') || has('current') || has('power'),
+  };
+  return (drawn[kind] ?? []).filter((chart) => needs[chart]?.() ?? true);
+}
+
+/** The channels of a capture that a chart or a figure can be asked for. */
+export function channelsOf({ kind, capture }: Pick<CaptureRecord, 'kind' | 'capture'>): string[] {
+  const sampled = kind === 'waveform' || kind === 'two-tone';
+  return (sampled ? capture.columns : sweepChannels(capture)).map(({ name }) => name);
+}

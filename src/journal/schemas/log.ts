@@ -1,0 +1,30 @@
+import { z } from 'zod';
+import { captureSchema } from './capture.ts';
+import { date, line, reference } from './fields.ts';
+
+const keyFigure = z.strictObject({
+  /** Id of a figure: `thd`. */
+  figure: line,
+  /** A capture of this log and its channel: `tone-1w#speaker`. */
+  of: line,
+});
+
+/** logs/<date>-<slug>/index.md: one dated build log. */
+export const logSchema = z.strictObject({
+  title: line,
+  date,
+  /** `amplifiers/heron`. */
+  amplifier: reference,
+  /** `amplifiers/heron/v2`. */
+  version: reference.optional(),
+  /** What was asked, one sentence. */
+  question: line,
+  /** The short answer; left out while the question is open. */
+  answer: line.optional(),
+  tags: z.array(z.union([line, z.number()]).transform(String)).default([]),
+  captures: z.array(captureSchema).default([]),
+  /** At most three figures shown at the top with their intervals. */
+  keyFigures: z.array(keyFigure).max(3).default([]),
+});
+
+export type LogData = z.infer<typeof logSchema>;

@@ -1,0 +1,94 @@
+import type { Capture, CaptureDeclaration, CaptureKind } from '../capture/index.ts';
+import type { Figure } from '../figures/index.ts';
+import type { LoadSheet, PlateDiagram, TubeLibrary } from '../load/index.ts';
+import type { Place } from '../problem/index.ts';
+import type { Analysis } from './analyse.ts';
+import type { AmplifierData, CaptureData, JournalSettings, LogData, VersionData } from './schemas/index.ts';
+
+/** A heading of a record's prose, for contents lists and anchors. */
+export interface Heading {
+  depth: number;
+  slug: string;
+  text: string;
+}
+
+/** A chart or summary that an author placed in the prose. */
+export interface Mention {
+  name: 'chart' | 'summary';
+  capture: string;
+  kind: string | null;
+  channel: string | null;
+  place: Place;
+}
+
+/** The body of a record. `html` is null for MDX, which is compiled while the site is built. */
+export interface Prose {
+  format: 'md' | 'mdx';
+  body: string;
+  bodyLine: number;
+  html: string | null;
+  headings: Heading[];
+  imagePaths: string[];
+  mentions: Mention[];
+}
+
+/** What every record has: its id is the file's path without extension. */
+interface RecordBase<Data> {
+  id: string;
+  /** Path relative to the journal's folder, with forward slashes. */
+  file: string;
+  data: Data;
+  prose: Prose;
+}
+
+export interface Amplifier extends RecordBase<AmplifierData> {
+  versions: Version[];
+}
+
+export interface Version extends RecordBase<VersionData> {
+  amplifier: string;
+  /** Computed from stages and supply; null where the record gives neither. */
+  sheet: LoadSheet | null;
+  /** What the plate-curve chart of each stage draws, in the order of the stages. */
+  diagrams: (PlateDiagram | null)[];
+}
+
+export interface Log extends RecordBase<LogData> {
+  captures: CaptureRecord[];
+  /** The figures the author chose for the top of the page, in order. */
+  keyFigures: { capture: CaptureRecord; figure: Figure }[];
+}
+
+/** One capture of a log, read and analysed once for every page that shows it. */
+export interface CaptureRecord {
+  /** `<log id>/<name>`. */
+  id: string;
+  name: string;
+  /** Path of the CSV file relative to the journal's folder. */
+  file: string;
+  sha256: string;
+  bytes: number;
+  data: CaptureData;
+  declaration: CaptureDeclaration;
+  kind: CaptureKind;
+  capture: Capture;
+  analysis: Analysis;
+  figures: Figure[];
+  /** Warnings about this capture, in full sentences. */
+  warnings: string[];
+  log: string;
+  version: string | null;
+}
+
+/** A whole journal, resolved: every reference points at something that exists. */
+export interface Journal {
+  folder: string;
+  settings: JournalSettings;
+  amplifiers: Amplifier[];
+  versions: Version[];
+  /** Newest first. */
+  logs: Log[];
+  tubes: TubeLibrary;
+  /** Every file of the folder, relative to it. */
+  files: string[];
+}

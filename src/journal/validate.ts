@@ -1,0 +1,114 @@
+import { z } from 'zod';
+import { type Fault, nearestNames, type Place, type Problem, problemAt } from '../problem/index.ts';
+import { messages } from './messages.ts';
+import type { YamlPath, YamlReading } from './yaml.ts';
+
+type Issue = z.core.$ZodIssue;
+
+/** Data that fits a schema, or null with a problem at the line of each key that does not. */
+export function validate<S extends z.ZodType>(
+  schema: S,
+  yaml: YamlReading,
+): { data: z.output<S> | null; problems: Problem[] } {
+  const result = schema.safeParse(yaml.value ?? {});
+  if (result.success) return { data: result.data, problems: [] };
+  return { data: null, problems: result.error.issues.flatMap((issue) => problemsOf(issue, schema, yaml)) };
+}
+
+function problemsOf(issue: Issue, schema: z.ZodType, yaml: YamlReading): Problem[] {
+  if (issue.code === 'unrecognized_keys') {
+    const known = keysAt(schema, issue.path);
+    return issue.keys.map((key) =>
+      problemAt(
+        yaml.placeOfKey([...issue.path, key]),
+        messages.unknownKey(key, nearestNames(key, known), known),
+      ),
+    );
+  }
+  return [problemAt(placeOf(issue, yaml), faultOf(issue, valueAt(yaml.value, issue.path)))];
+}
+
+/** A missing key is reported at the object that lacks it. */
+function placeOf(issue: Issue, yaml: YamlReading): Place {
+  const { path } = issue;
+  const missing = valueAt(yaml.value, path) === undefined && path.length > 0;
+  return missing && path.length > 1 ? yaml.placeOfKey(path.slice(0, -1)) : yaml.placeOf(path);
+}
+
+function faultOf(issue: Issue, value: unknown): Fault {
+  const key = String(issue.path.at(-1) ?? 'frontmatter');
+  if (value === undefined) return messages.missingKey(key);
+  if (value === null) return messages.wrongType('A value', 'empty');
+  switch (issue.code) {
+    case 'custom':
+      return customFault(issue.message, issue.params);
+    case 'invalid_type':
+      return messages.wrongType(typeWords[issue.expected] ?? issue.expected, describe(value));
+    case 'invalid_union':
+      return messages.wrongType('A value with its unit, or a text,', describe(value));
+    case 'invalid_value':
+      return oneOf(value, issue.values.map(String));
+    case 'too_small':
+    case 'too_big':
+      return messages.badValue(sizeMessage(issue, value));
+    default:
+      return messages.badValue(`${describe(value)} does not fit: ${issue.message}`);
+  }
+}
+
+function customFault(message: string, params: Record<string, unknown> | undefined): Fault {
+  const { rule, hint } = params ?? {};
+  const fault: Fault = { rule: typeof rule === 'string' ? rule : 'value', message };
+  return typeof hint === 'string' ? { ...fault, hint } : fault;
+}
+
+const oneOf = (value: unknown, options: string[]) =>
+  messages.notOneOf(describe(value), nearestNames(String(value), options), options);
+
+function sizeMessage(issue: Extract<Issue, { code: 'too_small' | 'too_big' }>, value: unknown): string {
+  const bound = issue.code === 'too_small' ? `at least ${issue.minimum}` : `at most ${issue.maximum}`;
+  if (issue.origin === 'string') return 'This text is empty; write something here.';
+  if (issue.origin === 'array')
+    return `There are too ${issue.code === 'too_big' ? 'many' : 'few'} entries; ${bound} are expected.`;
+  return `${describe(value)} is out of range; ${bound} is expected.`;
+}
+
+const typeWords: Readonly<Record<string, string>> = {
+  string: 'A text',
+  number: 'A number',
+  int: 'A whole number',
+  boolean: 'true or false',
+  array: 'A list',
+  object: 'A group of keys',
+  record: 'A group of keys',
+  tuple: 'A list of two',
+};
+
+function describe(value: unknown): string {
+  if (Array.isArray(value)) return 'a list';
+  if (typeof value === 'object') return 'a group of keys';
+  return typeof value === 'string' ? `"${value}"` : String(value);
+}
+
+function valueAt(value: unknown, path: YamlPath): unknown {
+  let here = value;
+  for (const step of path) here = (here as Record<PropertyKey, unknown> | null | undefined)?.[step];
+  return here;
+}
+
+/** The keys that a schema knows at a path; empty where it does not describe keys. */
+function keysAt(schema: unknown, path: YamlPath): string[] {
+  let here = unwrap(schema);
+  for (const step of path) {
+    if (here instanceof z.ZodObject) here = unwrap(here.shape[String(step)]);
+    else if (here instanceof z.ZodArray) here = unwrap(here.element);
+    else if (here instanceof z.ZodRecord) here = unwrap(here.valueType);
+  }
+  return here instanceof z.ZodObject ? Object.keys(here.shape) : [];
+}
+
+function unwrap(schema: unknown): unknown {
+  let here = schema;
+  while (here instanceof z.ZodOptional || here instanceof z.ZodDefault) here = here.unwrap();
+  return here;
+}
