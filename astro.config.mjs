@@ -1,0 +1,18 @@
+import mdx from '@astrojs/mdx';
+
+/**
+ * The one Astro configuration. The commands add the journal's paths, its address and its Markdown steps;
+ * pages carry no inline script or style, so that a plain content security policy holds.
+ *
+ * @type {import('astro').AstroInlineConfig}
+ */
+export default {
+  output: 'static',
+  trailingSlash: 'always',
+  compressHTML: true,
+  devToolbar: { enabled: false },
+  build: { format: 'directory', inlineStylesheets: 'never', assets: 'assets' },
+  image: { layout: 'constrained', responsiveStyles: false },
+  integrations: [mdx()],
+  vite: { build: { assetsInlineLimit: 0 } },
+};

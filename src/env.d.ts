@@ -1,0 +1,6 @@
+/// <reference types="astro/client" />
+
+declare module '*/astro.config.mjs' {
+  const config: import('astro').AstroInlineConfig;
+  export default config;
+}

@@ -1,0 +1,211 @@
+import {
+  harmonicSpectrum,
+  harmonicsAgainstFrequency,
+  harmonicsAgainstPower,
+  impedance,
+  response,
+  thdAgainstFrequency,
+  thdAgainstPower,
+  waveformExcerpt,
+} from '../charts/index.ts';
+import type { Analysis, CaptureRecord, ChartKind } from '../journal/index.ts';
+import { amplitudeSpectrum, type ChannelSummary } from '../signal/index.ts';
+import { type SizedChart, sized } from './sized-chart.ts';
+
+type Of<Kind extends Analysis['kind']> = Extract<Analysis, { kind: Kind }>;
+
+/** A chart of a capture; null where its kind does not give that chart. */
+export function captureChart(
+  capture: CaptureRecord,
+  kind: ChartKind,
+  channel: string | null,
+): SizedChart | null {
+  const { analysis } = capture;
+  switch (analysis.kind) {
+    case 'waveform':
+      return kind === 'excerpt' ? excerpt(capture, analysis) : spectrum(capture, analysis, channel);
+    case 'frequency-sweep':
+      return frequencyChart(capture, narrowed(analysis, channel), kind);
+    case 'level-sweep':
+      return kind === 'harmonics'
+        ? harmonicsOverPower(capture, narrowed(analysis, channel))
+        : powerChart(capture, narrowed(analysis, channel));
+    case 'impedance-sweep':
+      return impedanceChart(capture, narrowed(analysis, channel));
+    case 'unsummarised':
+      return null;
+  }
+}
+
+/** The analysis with one channel only, where one is asked for. */
+function narrowed<A extends { sweeps: { channel: { name: string } }[] }>(
+  analysis: A,
+  channel: string | null,
+): A {
+  const chosen = analysis.sweeps.filter((sweep) => channel === null || sweep.channel.name === channel);
+  return { ...analysis, sweeps: chosen.length > 0 ? chosen : analysis.sweeps };
+}
+
+function spectrum(
+  capture: CaptureRecord,
+  analysis: Of<'waveform'>,
+  wanted: string | null,
+): SizedChart | null {
+  const { channels, rateHz, summary } = analysis;
+  const { harmonics } = summary.settings;
+  const name = wanted ?? (channels.find(({ role }) => role === 'response') ?? channels.at(-1))?.name;
+  const channel = channels.find((candidate) => candidate.name === name);
+  const figures = summary.channels.find((candidate) => candidate.name === name);
+  if (!channel || !figures) return null;
+  const { frequencyHz, rms, floorRms, window } = amplitudeSpectrum(channel, rateHz, { harmonics });
+  const data = {
+    ...{ channel: channel.name, role: channel.role, frequencyHz, rms, floorRms },
+    fundamental: figures.fundamental,
+    harmonics: figures.harmonics,
+    source: capture.data.title,
+  };
+  return sized(
+    harmonicSpectrum,
+    data,
+    `${capture.data.title}: spectrum of ${channel.name}, ${window} window.`,
+  );
+}
+
+function excerpt(capture: CaptureRecord, { channels, rateHz, summary }: Of<'waveform'>): SizedChart {
+  const data = {
+    rateHz,
+    fundamentalHz: fundamentalOf(summary.channels),
+    channels,
+    source: capture.data.title,
+  };
+  return sized(waveformExcerpt, data, `${capture.data.title}: an excerpt of the waveform.`);
+}
+
+const fundamentalOf = (channels: readonly ChannelSummary[]) =>
+  channels.find(({ fundamental }) => fundamental)?.fundamental?.frequencyHz ?? null;
+
+function frequencyChart(
+  capture: CaptureRecord,
+  analysis: Of<'frequency-sweep'>,
+  kind: ChartKind,
+): SizedChart | null {
+  if (kind === 'thd') return thdChart(capture, analysis);
+  return kind === 'harmonics' ? harmonicsChart(capture, analysis) : responseChart(capture, analysis);
+}
+
+function responseChart(capture: CaptureRecord, { axis, sweeps }: Of<'frequency-sweep'>): SizedChart {
+  const drawn = sweeps.flatMap(({ channel, summary }) =>
+    channel.level ? [{ ...channel, level: channel.level, summary }] : [],
+  );
+  const gains = drawn.every(({ level }) => level.quantity === 'gain');
+  const referenceHz = drawn.find(({ summary }) => summary.response)?.summary.response?.referenceHz ?? null;
+  const data = {
+    quantity: gains ? 'Gain' : 'Level',
+    referenceHz,
+    channels: drawn.map(({ name, level, summary }) => ({
+      name,
+      frequencyHz: axis.values,
+      levelDb: level.values.map(decibelsRe(level.quantity, summary.response)),
+    })),
+    source: capture.data.title,
+  };
+  return sized(response, data, `${capture.data.title}: ${data.quantity.toLowerCase()} against frequency.`);
+}
+
+type Response = Of<'frequency-sweep'>['sweeps'][number]['summary']['response'];
+
+/** Turns a column's values into decibels re its own value at the reference, or re its unit without one. */
+function decibelsRe(quantity: string, at: Response): (value: number) => number {
+  if (quantity === 'gain') return (value) => value - (at?.referenceGainDb ?? 0);
+  const zero = at?.referenceLevel ?? 1;
+  return quantity === 'power'
+    ? (value) => 10 * Math.log10(value / zero ** 2)
+    : (value) => 20 * Math.log10(value / zero);
+}
+
+function thdChart(capture: CaptureRecord, { axis, sweeps }: Of<'frequency-sweep'>): SizedChart {
+  const total = sweeps.some(({ channel }) => channel.thd);
+  const data = {
+    quantity: total ? 'THD' : 'THD+N',
+    series: sweeps.flatMap(({ channel: { name, thd, thdPlusNoise } }) => {
+      const column = total ? thd : thdPlusNoise;
+      return column ? [{ name, frequencyHz: axis.values, ratio: column.values }] : [];
+    }),
+    source: capture.data.title,
+  };
+  return sized(thdAgainstFrequency, data, `${capture.data.title}: ${data.quantity} against frequency.`);
+}
+
+function harmonicsChart(capture: CaptureRecord, { axis, sweeps }: Of<'frequency-sweep'>): SizedChart | null {
+  const channel = sweeps.find((sweep) => sweep.channel.harmonics.length > 0)?.channel;
+  if (!channel) return null;
+  const data = {
+    channel: channel.name,
+    frequencyHz: axis.values,
+    orders: channel.harmonics.map(({ order, values }) => ({ order, ratio: values })),
+    source: capture.data.title,
+  };
+  return sized(
+    harmonicsAgainstFrequency,
+    data,
+    `${capture.data.title}: harmonics of ${channel.name} against frequency.`,
+  );
+}
+
+function powerChart(capture: CaptureRecord, { axis, sweeps, loadOhm }: Of<'level-sweep'>): SizedChart {
+  const total = sweeps.some(({ channel }) => channel.thd);
+  const data = {
+    quantity: total ? 'THD' : 'THD+N',
+    series: sweeps.flatMap(({ channel, summary }) => {
+      const column = total ? channel.thd : channel.thdPlusNoise;
+      const powerW = powerOf(channel, axis, loadOhm);
+      const marks = summary.powerAtThd.map(({ thdRatio, powerW: at }) => ({ ratio: thdRatio, powerW: at }));
+      return column && powerW
+        ? [{ name: channel.name, powerW, ratio: column.values, ...(total ? { marks } : {}) }]
+        : [];
+    }),
+    source: capture.data.title,
+  };
+  return sized(thdAgainstPower, data, `${capture.data.title}: ${data.quantity} against output power.`);
+}
+
+function harmonicsOverPower(
+  capture: CaptureRecord,
+  { axis, sweeps, loadOhm }: Of<'level-sweep'>,
+): SizedChart | null {
+  const channel = sweeps.find((sweep) => sweep.channel.harmonics.length > 0)?.channel;
+  const powerW = channel ? powerOf(channel, axis, loadOhm) : null;
+  if (!channel || !powerW) return null;
+  const orders = channel.harmonics.map(({ order, values }) => ({ order, ratio: values }));
+  const data = { channel: channel.name, powerW, orders, source: capture.data.title };
+  return sized(
+    harmonicsAgainstPower,
+    data,
+    `${capture.data.title}: harmonics of ${channel.name} against output power.`,
+  );
+}
+
+/** Output power of each row, from its own column, from the axis, or from voltage and load. */
+function powerOf(
+  { level }: Of<'level-sweep'>['sweeps'][number]['channel'],
+  axis: Of<'level-sweep'>['axis'],
+  loadOhm: number | null,
+): Float64Array | null {
+  if (level?.quantity === 'power') return level.values;
+  if (axis.quantity === 'power') return axis.values;
+  return level?.quantity === 'voltage' && loadOhm !== null
+    ? level.values.map((volts) => volts ** 2 / loadOhm)
+    : null;
+}
+
+function impedanceChart(capture: CaptureRecord, { axis, sweeps }: Of<'impedance-sweep'>): SizedChart {
+  const data = {
+    channels: sweeps.map(({ channel: { name, level } }) => ({
+      name,
+      frequencyHz: axis.values,
+      ohm: level?.values ?? [],
+    })),
+    source: capture.data.title,
+  };
+  return sized(impedance, data, `${capture.data.title}: impedance against frequency.`);
+}
