@@ -1,0 +1,64 @@
+import { definitionOf, type Figure, figureText } from '../figures/index.ts';
+import { inspectionFigures } from '../journal/index.ts';
+import { quantityText } from '../quantity/index.ts';
+import type { Inspection } from './inspect-document.ts';
+import { alignRows } from './rows.ts';
+
+/** A capture's reading and summary for a terminal. */
+export function inspectReport(inspection: Inspection): string {
+  const { file, capture, analysed } = inspection;
+  if (!capture || !analysed) return '';
+  const figures = inspectionFigures(file, capture, analysed);
+  return [
+    `${file}: ${capture.kind}`,
+    '',
+    ...alignRows(readingRows(inspection), 2),
+    '',
+    '  Columns',
+    ...alignRows(columnRows(inspection)),
+    ...(figures.length > 0 ? ['', '  Summary (intervals are 95 %)', ...alignRows(figureRows(figures))] : []),
+  ].join('\n');
+}
+
+const delimiterNames: Readonly<Record<string, string>> = {
+  ',': 'comma',
+  ';': 'semicolon',
+  '\t': 'tab',
+  ' ': 'spaces',
+};
+
+function readingRows({ capture, sha256 }: Inspection): string[][] {
+  if (!capture) return [];
+  const { table, sampling } = capture;
+  const { encoding, delimiter, decimalMark, rows, firstDataLine } = table;
+  const text = `${encoding}, parted by ${delimiterNames[delimiter] ?? delimiter}, decimal ${decimalMark === '.' ? 'point' : 'comma'}`;
+  const read = [
+    ['text', text],
+    ['numbers', `${rows} rows from line ${firstDataLine}`],
+  ];
+  if (sampling) read.push(['sampling', `${quantityText(sampling.rateHz, 'Hz', 6)}, ${quantityText(sampling.durationS, 's', 4)}, from the ${sampling.from}`]);
+  return [...read, ['sha256', sha256 ?? '']];
+}
+
+function columnRows({ capture }: Inspection): string[][] {
+  return (capture?.columns ?? []).map(({ name, header, position, quantity, order, unit, conversion, role }) => [
+    name,
+    header ?? `column ${position}`,
+    order === undefined ? quantity : `${quantity} ${order}`,
+    unit === '1' ? 'ratio' : unit,
+    conversion,
+    role ?? '',
+  ]);
+}
+
+/** One row a figure, one column a channel. */
+function figureRows(figures: readonly Figure[]): string[][] {
+  const subjects = [...new Set(figures.map(({ subject }) => subject ?? ''))];
+  const ids = [...new Set(figures.map(({ id }) => id))];
+  const cell = (id: string, subject: string) => {
+    const figure = figures.find((candidate) => candidate.id === id && (candidate.subject ?? '') === subject);
+    return figure ? figureText(figure) : '';
+  };
+  const heading = subjects.some((subject) => subject !== '') ? [['', ...subjects]] : [];
+  return [...heading, ...ids.map((id) => [definitionOf(id)?.name ?? id, ...subjects.map((subject) => cell(id, subject))])];
+}

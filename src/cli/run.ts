@@ -1,0 +1,36 @@
+import { type Command, commands, usageText } from './usage.ts';
+import { type Output, processOutput } from './output.ts';
+import { nearestNames } from '../problem/index.ts';
+import { UsageFault } from './arguments.ts';
+
+/** Runs one command line and answers with its exit code: 0 done, 1 problems in what was read, 2 usage. */
+export async function run(args: readonly string[], output: Output = processOutput): Promise<number> {
+  const [name, ...rest] = args;
+  if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
+    output.result(usageText());
+    return name === undefined ? 2 : 0;
+  }
+  const command = Object.hasOwn(commands, name) ? commands[name] : undefined;
+  if (!command) return refuse(unknownCommand(name), output);
+  return runCommand(command, rest, output);
+}
+
+async function runCommand(command: Command, args: string[], output: Output): Promise<number> {
+  try {
+    return await command.run(args, output);
+  } catch (error) {
+    if (error instanceof UsageFault) return refuse(error.message, output);
+    throw error;
+  }
+}
+
+function refuse(message: string, output: Output): number {
+  output.notice(`quiescent: ${message}`);
+  return 2;
+}
+
+function unknownCommand(name: string): string {
+  const near = nearestNames(name, Object.keys(commands));
+  const hint = near.length > 0 ? `Did you mean ${near.join(' or ')}?` : `Commands: ${Object.keys(commands).join(', ')}.`;
+  return `There is no command "${name}". ${hint}`;
+}

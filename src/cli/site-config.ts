@@ -1,0 +1,58 @@
+import { mkdirSync, rmSync, symlinkSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import path from 'node:path';
+import { unified } from '@astrojs/markdown-remark';
+import type { AstroInlineConfig } from 'astro';
+import baseConfig from '../../astro.config.mjs';
+import type { Journal } from '../journal/index.ts';
+import { markdownSteps } from '../journal/index.ts';
+import { packageFolder } from './paths.ts';
+
+export interface SitePaths {
+  /** Folder the site is written to. */
+  out: string;
+  /** Address prefix with a slash at both ends. */
+  base: string;
+  /** Address of the published site, where it is known. */
+  site: string | null;
+}
+
+/**
+ * The Astro configuration of one journal. Each journal has its own root, `.quiescent` inside it, so that no
+ * two journals share a content store; the root finds packages through a link to where Astro was found.
+ */
+export function siteConfig(journal: Journal, { out, base, site }: SitePaths): AstroInlineConfig {
+  const root = path.join(journal.folder, '.quiescent');
+  const modules = linkModules(root);
+  const { remarkPlugins, rehypePlugins } = markdownSteps(journal, base);
+  const address = site ?? journal.settings.site;
+  return {
+    ...baseConfig,
+    configFile: false,
+    logLevel: 'warn',
+    root,
+    base,
+    srcDir: path.join(packageFolder, 'src'),
+    publicDir: path.join(journal.folder, 'static'),
+    outDir: out,
+    cacheDir: path.join(root, 'cache'),
+    ...(address ? { site: address } : {}),
+    markdown: { syntaxHighlight: 'prism', processor: unified({ remarkPlugins, rehypePlugins }) },
+    vite: {
+      ...baseConfig.vite,
+      cacheDir: path.join(root, 'vite'),
+      server: { fs: { allow: [journal.folder, packageFolder, modules] } },
+    },
+  };
+}
+
+/** Makes `<root>/node_modules` a link to the folder that holds Astro, and answers with that folder. */
+function linkModules(root: string): string {
+  const found = createRequire(import.meta.url).resolve('astro/package.json');
+  const modules = path.resolve(path.dirname(found), '..');
+  const link = path.join(root, 'node_modules');
+  mkdirSync(root, { recursive: true });
+  rmSync(link, { force: true, recursive: false });
+  symlinkSync(modules, link, 'junction');
+  return modules;
+}

@@ -1,0 +1,82 @@
+import { noPositionals, onlyFile, readArguments, wholeNumber } from './arguments.ts';
+import type { Output } from './output.ts';
+import { alignRows } from './rows.ts';
+
+/** One command: how it is written, what it does, and the function that runs it and answers with an exit code. */
+export interface Command {
+  usage: string;
+  summary: string;
+  run(args: string[], output: Output): Promise<number>;
+}
+
+const journal = { type: 'string', default: 'content' } as const;
+const out = { type: 'string', default: 'dist' } as const;
+const base = { type: 'string', default: '/' } as const;
+const json = { type: 'boolean', default: false } as const;
+
+export const commands: Readonly<Record<string, Command>> = {
+  build: {
+    usage: 'build [--journal DIR] [--out DIR] [--base /path/] [--site URL]',
+    summary: 'check and compute a journal and write its site',
+    async run(args, output) {
+      const { values, positionals } = readArguments(args, { journal, out, base, site: { type: 'string' } });
+      noPositionals(positionals, 'build');
+      const { build } = await import('./commands/build.ts');
+      return build({ ...values, site: values.site ?? null }, output);
+    },
+  },
+  check: {
+    usage: 'check [--journal DIR] [--json]',
+    summary: 'everything that build would refuse, without writing a site',
+    async run(args, output) {
+      const { values, positionals } = readArguments(args, { journal, json });
+      noPositionals(positionals, 'check');
+      const { check } = await import('./commands/check.ts');
+      return check(values, output);
+    },
+  },
+  dev: {
+    usage: 'dev [--journal DIR] [--port N]',
+    summary: 'a live site that follows the files as they are edited',
+    async run(args, output) {
+      const { values, positionals } = readArguments(args, { journal, port: { type: 'string', default: '4321' } });
+      noPositionals(positionals, 'dev');
+      const { dev } = await import('./commands/dev.ts');
+      return dev({ journal: values.journal, port: wholeNumber(values.port, 'port', [1, 65_535]) }, output);
+    },
+  },
+  preview: {
+    usage: 'preview [--out DIR] [--base /path/] [--port N]',
+    summary: 'a look at the built site',
+    async run(args, output) {
+      const { values, positionals } = readArguments(args, { out, base, port: { type: 'string', default: '4321' } });
+      noPositionals(positionals, 'preview');
+      const { preview } = await import('./commands/preview.ts');
+      return preview({ ...values, port: wholeNumber(values.port, 'port', [1, 65_535]) }, output);
+    },
+  },
+  inspect: {
+    usage: 'inspect FILE [--json] [--kind K] [--map NAME=COLUMN …] [--harmonics N] [--load OHM] [--declare]',
+    summary: 'how one capture is read, and its summary',
+    async run(args, output) {
+      const { inspectArguments } = await import('./commands/inspect-arguments.ts');
+      const { inspect } = await import('./commands/inspect.ts');
+      return inspect(inspectArguments(args), output);
+    },
+  },
+  load: {
+    usage: 'load FILE [--json]',
+    summary: 'the load sheet of a version record or of a stand-alone description',
+    async run(args, output) {
+      const { values, positionals } = readArguments(args, { json });
+      const { load } = await import('./commands/load.ts');
+      return load({ file: onlyFile(positionals, 'load'), json: values.json }, output);
+    },
+  },
+};
+
+/** The list of commands. */
+export function usageText(): string {
+  const rows = Object.values(commands).flatMap(({ usage, summary }) => [[usage], [`    ${summary}`]]);
+  return ['Usage: quiescent COMMAND', '', ...alignRows(rows, 2)].join('\n');
+}
