@@ -1,10 +1,19 @@
 import { defineConfig } from 'vitest/config';
 
+const common = { environment: 'node', pool: 'forks', testTimeout: 120_000, hookTimeout: 120_000 } as const;
+
 export default defineConfig({
   test: {
-    include: ['tests/**/*.test.ts'],
-    environment: 'node',
-    pool: 'forks',
-    testTimeout: 60_000,
+    projects: [
+      { test: { ...common, name: 'rooms', include: ['tests/**/*.test.ts'], exclude: ['tests/site/**'] } },
+      {
+        test: {
+          ...common,
+          name: 'site',
+          include: ['tests/site/**/*.test.ts'],
+          globalSetup: ['tests/support/demo-site.ts'],
+        },
+      },
+    ],
   },
 });

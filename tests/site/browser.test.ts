@@ -1,0 +1,109 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { type Browser, chromium, type Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { browserMissing, findBrowser } from '../support/browser.ts';
+import { pagesOf } from '../support/demo-site.ts';
+import { serve } from '../support/serve.ts';
+
+const site = inject('site');
+const pages = pagesOf(site).map((page) => (page === '/404.html' ? '/no-such-page/' : page));
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const schemes = ['light', 'dark'] as const;
+
+let browser: Browser;
+let server: Awaited<ReturnType<typeof serve>>;
+
+beforeAll(async () => {
+  const executablePath = findBrowser();
+  if (executablePath === null) throw new Error(browserMissing);
+  const args = [
+    '--no-sandbox',
+    '--disable-gpu',
+    '--disable-background-networking',
+    '--disable-component-update',
+  ];
+  browser = await chromium.launch({ executablePath, args });
+  server = await serve(site);
+});
+
+afterAll(async () => {
+  await browser.close();
+  server.close();
+});
+
+/** Opens a page and collects everything a visitor's console and network would show. */
+async function visit(path: string, options: { width: number; colorScheme?: 'light' | 'dark' }) {
+  const { width, colorScheme = 'light' } = options;
+  const context = await browser.newContext({ viewport: { width, height: 900 }, colorScheme });
+  const page = await context.newPage();
+  const complaints: string[] = [];
+  page.on('console', (message) => {
+    if (['error', 'warning'].includes(message.type()) && !/404/.test(message.text()))
+      complaints.push(message.text());
+  });
+  page.on('request', (request) => {
+    if (!request.url().startsWith(server.address) && !request.url().startsWith('data:'))
+      complaints.push(request.url());
+  });
+  await page.goto(server.address + path, { waitUntil: 'load' });
+  return { page, complaints, close: () => context.close() };
+}
+
+async function accessibilityFaults(page: Page): Promise<string[]> {
+  await page.evaluate(axe);
+  const faults: unknown = await page.evaluate(`axe
+    .run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] })
+    .then(({ violations }) => violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => id + ' ' + target)))`);
+  return faults as string[];
+}
+
+describe.each(pages)('%s in the browser', (path) => {
+  test.each(schemes)(
+    'has no accessibility fault, console message or outside request in %s',
+    async (colorScheme) => {
+      const { page, complaints, close } = await visit(path, { width: 1280, colorScheme });
+      expect(await accessibilityFaults(page)).toEqual([]);
+      expect(complaints).toEqual([]);
+      await close();
+    },
+  );
+
+  test('fits a phone without scrolling sideways, the notice in its first screen', async () => {
+    const { page, close } = await visit(path, { width: 390 });
+    const width = await page.evaluate('document.documentElement.scrollWidth');
+    expect(width).toBeLessThanOrEqual(390);
+    const notice = await page.locator('.safety-notice').boundingBox();
+    expect(notice?.y).toBeLessThan(700);
+    await close();
+  });
+});
+
+test('the policy of the page refuses inline code', async () => {
+  const { page, close } = await visit('/', { width: 1280 });
+  const ran = await page.evaluate(`new Promise((resolve) => {
+    const script = document.createElement('script');
+    script.textContent = 'window.ran = true';
+    document.body.append(script);
+    setTimeout(() => resolve(window.ran === true), 50);
+  })`);
+  expect(ran).toBe(false);
+  await close();
+});
+
+test('dark and light give different paper, and one drawing serves both', async () => {
+  const colours = await Promise.all(
+    schemes.map(async (colorScheme) => {
+      const { page, close } = await visit('/amplifiers/heron/v1/', { width: 1280, colorScheme });
+      const read = await page.evaluate(`[
+        getComputedStyle(document.documentElement).backgroundColor,
+        getComputedStyle(document.querySelector('svg.chart-drawing text')).fill,
+      ]`);
+      await close();
+      return read as [string, string];
+    }),
+  );
+  const [light, dark] = colours;
+  expect(light?.[0]).not.toBe(dark?.[0]);
+  expect(light?.[1]).not.toBe(dark?.[1]);
+});
