@@ -101,6 +101,8 @@ export interface Column {
   alternative?: string;
   channel?: string;
   order?: number;
+  /** Set on the column along which a sweep or spectrum runs. */
+  axis?: true;
   values: Float64Array;
 }
 
@@ -142,4 +144,6 @@ export interface Capture {
 export interface CaptureReading {
   capture: Capture | null;
   problems: Problem[];
+  /** What was understood, as a declaration that a person can paste and correct; null for an unreadable file. */
+  declaration: CaptureDeclaration | null;
 }
