@@ -14,5 +14,15 @@ export default {
   build: { format: 'directory', inlineStylesheets: 'never', assets: 'assets' },
   image: { layout: 'constrained', responsiveStyles: false },
   integrations: [mdx()],
-  vite: { build: { assetsInlineLimit: 0 } },
+  vite: {
+    build: {
+      assetsInlineLimit: 0,
+      rolldownOptions: { onLog: withoutAstroDirectives },
+    },
+  },
 };
+
+/** Astro marks modules with a directive of its own, which the bundler warns of without need. */
+function withoutAstroDirectives(level, log, report) {
+  if (log.code !== 'MODULE_LEVEL_DIRECTIVE') report(level, log);
+}

@@ -1,6 +1,5 @@
 import { stringify } from 'yaml';
 import type { CaptureDeclaration } from '../capture/index.ts';
-import { quantityText } from '../quantity/index.ts';
 import type { Inspection } from './inspect-document.ts';
 
 /** A frontmatter declaration of the capture, to be pasted into a log and corrected. */
@@ -10,12 +9,29 @@ export function declarationText({ file, declaration }: Inspection): string {
 }
 
 /** The declaration with frontmatter's keys and units. */
-function written({ rateHz, loadOhm, ...rest }: CaptureDeclaration): object {
+function written({ rateHz, loadOhm, columns, ...rest }: CaptureDeclaration): object {
   return {
-    ...rest,
-    ...(rateHz === undefined ? {} : { rate: plain(quantityText(rateHz, 'Hz', 12)) }),
-    ...(loadOhm === undefined ? {} : { load: plain(quantityText(loadOhm, 'Ω', 12)) }),
+    ...levels(rest),
+    ...(rateHz === undefined ? {} : { rate: quantity(rateHz, 'Hz') }),
+    ...(loadOhm === undefined ? {} : { load: quantity(loadOhm, 'Ω') }),
+    ...(columns && {
+      columns: Object.fromEntries(Object.entries(columns).map(([name, column]) => [name, levels(column)])),
+    }),
   };
 }
 
-const plain = (text: string) => text.replaceAll('\u00a0', ' ').replace(/(\.\d*?)0+(?= )/, '$1').replace(/\.(?= )/, '');
+/** Levels of a scale are volts unless the declaration is about watts. */
+function levels<T extends { fullScale?: number; reference?: number }>({
+  fullScale,
+  reference,
+  ...rest
+}: T): object {
+  return {
+    ...rest,
+    ...(fullScale === undefined ? {} : { fullScale: quantity(fullScale, 'V') }),
+    ...(reference === undefined ? {} : { reference: quantity(reference, 'V') }),
+  };
+}
+
+/** A quantity as frontmatter takes it: no superfluous zeros, an ordinary space. */
+const quantity = (value: number, unit: string) => `${Number(value.toPrecision(12))} ${unit}`;

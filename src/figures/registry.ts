@@ -97,6 +97,15 @@ const definitions: Readonly<Record<string, Definition>> = {
     'Reference of the response, read between the two neighbouring points.',
     'response-limits',
   ),
+  'gain-at-1khz': {
+    name: 'Gain at 1 kHz',
+    meaning: 'Output over input at the reference of the response.',
+    display: 'decibel',
+    unit: 'dB',
+    digits: 3,
+    better: null,
+    method: 'response-limits',
+  },
   'lower-limit-1db': frequency(
     'Lower −1 dB limit',
     'Below this frequency the level is more than 1 dB under that at 1 kHz.',

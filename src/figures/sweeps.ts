@@ -30,7 +30,7 @@ export function frequencySweepFigures(
   const drafts: Draft[] = [];
   if (response) {
     const { referenceLevel, limits, deviation } = response;
-    if (referenceLevel !== null) drafts.push({ id: 'level-at-1khz', value: referenceLevel, unit });
+    if (referenceLevel !== null) drafts.push(referenceDraft(referenceLevel, unit));
     for (const { dropDb, lowerHz, upperHz } of limits) {
       drafts.push(limit('lower', dropDb, lowerHz, withheld), limit('upper', dropDb, upperHz, withheld));
     }
@@ -42,6 +42,12 @@ export function frequencySweepFigures(
     drafts.push({ id, value: atReference, unit: '1', ...reasonOf(atReference, named, withheld) });
   }
   return drafts.map((draft) => complete(draft, channel, context));
+}
+
+/** A plain ratio is a gain and goes into decibels; the square root of watts goes back to watts. */
+function referenceDraft(level: number, unit: string): Draft {
+  if (unit === '1') return { id: 'gain-at-1khz', value: 20 * Math.log10(level), unit: 'dB' };
+  return { id: 'level-at-1khz', value: unit === 'W' ? level ** 2 : level, unit };
 }
 
 function limit(

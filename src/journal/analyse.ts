@@ -53,11 +53,23 @@ export function analyse(capture: Capture, request: AnalysisRequest): Analysed {
   return { analysis: { kind: 'unsummarised' }, warnings: [] };
 }
 
-function analyseWaveform({ columns }: Capture, rateHz: number, { harmonics, bandHz }: AnalysisRequest): Analysed {
-  const channels = columns.map(({ name, role = null, unit, values }): Channel => ({ name, role, unit, values }));
-  const options = { ...(harmonics === undefined ? {} : { harmonics }), ...(bandHz === undefined ? {} : { bandHz }) };
+function analyseWaveform(
+  { columns }: Capture,
+  rateHz: number,
+  { harmonics, bandHz }: AnalysisRequest,
+): Analysed {
+  const channels = columns.map(
+    ({ name, role = null, unit, values }): Channel => ({ name, role, unit, values }),
+  );
+  const options = {
+    ...(harmonics === undefined ? {} : { harmonics }),
+    ...(bandHz === undefined ? {} : { bandHz }),
+  };
   const summary = summariseWaveform(channels, rateHz, options);
-  return { analysis: { kind: 'waveform', rateHz, channels, summary }, warnings: summary.warnings.map(faultOf) };
+  return {
+    analysis: { kind: 'waveform', rateHz, channels, summary },
+    warnings: summary.warnings.map(faultOf),
+  };
 }
 
 function analyseFrequencySweep(capture: Capture, axis: Column): Analysed {
@@ -65,7 +77,7 @@ function analyseFrequencySweep(capture: Capture, axis: Column): Analysed {
     const { level, phase, thd, harmonics } = channel;
     const summary = summariseFrequencySweep({
       frequencyHz: axis.values,
-      ...(level && (level.quantity === 'gain' ? { gainDb: level.values } : { level: amplitudeOf(level) })),
+      ...(level && { level: amplitudeOf(level) }),
       ...(phase && { phaseDeg: phase.values }),
       ...(thd && { thd: thd.values }),
       harmonics: harmonics.map(harmonicColumn),
@@ -98,7 +110,12 @@ function analyseLevelSweep(capture: Capture, axis: Column, loadOhm: number | nul
 function analyseImpedanceSweep(capture: Capture, axis: Column): Analysed {
   const sweeps = sweepChannels(capture).flatMap((channel) =>
     channel.level
-      ? [{ channel, summary: summariseImpedanceSweep({ frequencyHz: axis.values, ohm: channel.level.values }) }]
+      ? [
+          {
+            channel,
+            summary: summariseImpedanceSweep({ frequencyHz: axis.values, ohm: channel.level.values }),
+          },
+        ]
       : [],
   );
   return { analysis: { kind: 'impedance-sweep', axis, sweeps }, warnings: [] };
@@ -109,10 +126,15 @@ function amplitudeOf({ quantity, values }: Column): Float64Array {
   return quantity === 'power' ? values.map(Math.sqrt) : values;
 }
 
-const harmonicColumn = ({ order, values }: Column & { order: number }): HarmonicColumn => ({ order, ratio: values });
+const harmonicColumn = ({ order, values }: Column & { order: number }): HarmonicColumn => ({
+  order,
+  ratio: values,
+});
 
 const warningsOf = (sweeps: readonly AnalysedSweep<{ warnings: SignalWarning[] }>[]): Fault[] =>
-  sweeps.flatMap(({ channel, summary }) => summary.warnings.map((warning) => faultOf({ ...warning, channel: channel.name })));
+  sweeps.flatMap(({ channel, summary }) =>
+    summary.warnings.map((warning) => faultOf({ ...warning, channel: channel.name })),
+  );
 
 function faultOf({ rule, channel, message, hint }: SignalWarning): Fault {
   const named = channel === null ? message : `Channel "${channel}": ${message}`;

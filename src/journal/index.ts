@@ -1,10 +1,10 @@
 export { type Analysed, type Analysis, analyse } from './analyse.ts';
+export { analysisCache, sha256Of } from './analysis-cache.ts';
 export { inspectionFigures } from './capture-figures.ts';
+export type { ChartKind } from './chart-kinds.ts';
+export { publishJournal } from './current.ts';
 export { reasonOf } from './files.ts';
-export { type AnalysisCache, analysisCache, sha256Of } from './analysis-cache.ts';
-export { type ChartKind, channelsOf, chartKindsOf } from './chart-kinds.ts';
-export { currentJournal, publishJournal } from './current.ts';
 export { openLoadFile } from './load-file.ts';
 export { markdownSteps } from './markdown-steps.ts';
-export { type Opened, openJournal } from './open.ts';
+export { openJournal } from './open.ts';
 export type * from './types.ts';

@@ -135,8 +135,3 @@ function unitOf(text: string, entry: UnitEntry, prefix: number): Unit {
 export function unitNames(): string[] {
   return [...byName.keys()];
 }
-
-/** Converts a reading in a linear unit to SI. */
-export function toSi(value: number, unit: Unit): number {
-  return value * unit.factor;
-}

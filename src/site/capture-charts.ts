@@ -116,7 +116,6 @@ type Response = Of<'frequency-sweep'>['sweeps'][number]['summary']['response'];
 
 /** Turns a column's values into decibels re its own value at the reference, or re its unit without one. */
 function decibelsRe(quantity: string, at: Response): (value: number) => number {
-  if (quantity === 'gain') return (value) => value - (at?.referenceGainDb ?? 0);
   const zero = at?.referenceLevel ?? 1;
   return quantity === 'power'
     ? (value) => 10 * Math.log10(value / zero ** 2)

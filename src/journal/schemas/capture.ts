@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { CaptureDeclaration, ColumnDeclaration } from '../../capture/index.ts';
 import { captureKinds } from '../../capture/index.ts';
-import { conditions, line, quantity, reference, slug } from './fields.ts';
+import { channelName, conditions, line, quantity, slug } from './fields.ts';
 
 const levelAs = z.enum(['rms', 'peak', 'peak-to-peak']);
 const electrical = quantity('voltage', 'current', 'power');
@@ -63,7 +63,7 @@ export const captureSchema = z.strictObject({
   /** Id of an instrument in journal.yaml. */
   instrument: slug.optional(),
   /** The version measured, where it differs from the log's. */
-  version: reference.optional(),
+  version: line.optional(),
   /** What the whole capture puts under test. */
   alternative: line.optional(),
   /** Whether the two channels were exchanged as a control. */
@@ -85,7 +85,7 @@ export const captureSchema = z.strictObject({
   levelAs: levelAs.optional(),
   fullScale: electrical.optional(),
   reference: electrical.optional(),
-  columns: z.record(slug, columnSchema).optional(),
+  columns: z.record(channelName, columnSchema).optional(),
 });
 
 export type CaptureData = z.infer<typeof captureSchema>;

@@ -25,12 +25,15 @@ export const date = z.string().refine(isDate, {
 /** A line of text that is not empty. */
 export const line = z.string().trim().min(1);
 
-/** The id of another record: its path without extension. */
-export const reference = line;
-
 /** A short name that can stand in an address: `tone-1w`. */
 export const slug = z.string().regex(/^[a-z0-9][a-z0-9-]*$/, {
   error: (issue) => `"${String(issue.input)}" cannot stand in an address.`,
+});
+
+/** The name of a channel, as `capture#channel` takes it: `v_in`, `CH1`, `THD+N`. */
+export const channelName = z.string().regex(/^[\p{L}\p{N}][\p{L}\p{N}_.+-]*$/u, {
+  error: (issue) =>
+    `"${String(issue.input)}" cannot be the name of a channel: letters, digits and _ . + - can.`,
 });
 
 /** Free conditions of a capture, name and value as written: `{ level: 1 W, frequency: 1 kHz }`. */

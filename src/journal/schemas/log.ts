@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { captureSchema } from './capture.ts';
-import { date, line, reference } from './fields.ts';
+import { date, line } from './fields.ts';
 
 const keyFigure = z.strictObject({
   /** Id of a figure: `thd`. */
@@ -14,9 +14,9 @@ export const logSchema = z.strictObject({
   title: line,
   date,
   /** `amplifiers/heron`. */
-  amplifier: reference,
+  amplifier: line,
   /** `amplifiers/heron/v2`. */
-  version: reference.optional(),
+  version: line.optional(),
   /** What was asked, one sentence. */
   question: line,
   /** The short answer; left out while the question is open. */

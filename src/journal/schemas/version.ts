@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { date, line, quantity, reference } from './fields.ts';
+import { date, line, quantity } from './fields.ts';
 import { stageSchema } from './stage.ts';
 import { supplySchema } from './supply.ts';
 
@@ -24,7 +24,7 @@ export const versionSchema = z.strictObject({
   /** `on the bench`, `current` or `retired`. */
   state: z.enum(['on the bench', 'current', 'retired']),
   /** The version this one grew out of: `amplifiers/heron/v1`. */
-  follows: reference.optional(),
+  follows: line.optional(),
   /** What changed and why, one sentence each. */
   changes: z.array(line).default([]),
   /** One sentence about the version. */
