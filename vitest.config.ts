@@ -5,12 +5,12 @@ const common = { environment: 'node', pool: 'forks', testTimeout: 120_000, hookT
 export default defineConfig({
   test: {
     projects: [
-      { test: { ...common, name: 'rooms', include: ['tests/**/*.test.ts'], exclude: ['tests/site/**'] } },
+      { test: { ...common, name: 'rooms', include: ['tests/**/*.test.ts'], exclude: ['tests/published/**'] } },
       {
         test: {
           ...common,
-          name: 'site',
-          include: ['tests/site/**/*.test.ts'],
+          name: 'published',
+          include: ['tests/published/**/*.test.ts'],
           globalSetup: ['tests/support/demo-site.ts'],
         },
       },

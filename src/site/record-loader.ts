@@ -2,9 +2,9 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Loader, LoaderContext } from 'astro/loaders';
 import { currentJournal } from '../journal/current.ts';
-import type { Journal, Prose } from '../journal/types.ts';
+import type { Amplifier, Journal, Log, Version } from '../journal/types.ts';
 
-type Entry = { id: string; file: string; prose: Prose };
+type Entry = Amplifier | Version | Log;
 
 /**
  * Hands the records of the current journal to Astro's content store: Markdown already rendered, MDX to be
@@ -24,13 +24,14 @@ export function recordLoader(): Loader {
 }
 
 function store(
-  { id, file, prose }: Entry,
+  entry: Entry,
   journal: Journal,
   { store: entries, generateDigest, config }: LoaderContext,
 ): void {
+  const { id, file, prose } = entry;
   const absolute = path.join(journal.folder, file);
   const filePath = path.relative(fileURLToPath(config.root), absolute).replaceAll(path.sep, '/');
-  const digest = generateDigest({ absolute, body: prose.body, html: prose.html });
+  const digest = generateDigest({ absolute, settings: journal.settings, ...contentOf(entry) });
   const common = { id, data: {}, body: prose.body, filePath, digest };
   if (prose.html === null) {
     entries.set({ ...common, deferredRender: true });
@@ -42,4 +43,11 @@ function store(
     rendered: { html, metadata: { headings, imagePaths } },
     assetImports: imagePaths,
   });
+}
+
+/** Everything of the journal that an entry's own page shows. */
+function contentOf(entry: Entry): Record<string, unknown> {
+  const { data, prose } = entry;
+  const captures = 'captures' in entry ? entry.captures.map(({ sha256 }) => sha256) : [];
+  return { data, body: prose.body, html: prose.html, captures };
 }
