@@ -69,7 +69,7 @@ function place(node: LeafDirective, file: VFile): void {
 }
 
 function enclose(node: ContainerDirective, file: VFile): void {
-  if (node.name === 'note') node.data = { hName: 'aside', hProperties: { className: ['margin-note'] } };
+  if (node.name === 'note') node.data = { hName: 'div', hProperties: { className: ['margin-note'], role: 'note' } };
   else report(file, node, unknownDirective(`:::${node.name}`));
 }
 
