@@ -38,9 +38,16 @@ export function powerAgainstLoadChart({ sweep, atLoad, candidates, device }: Sta
     thirdRatio: column('thirdRatio'),
     thdRatio: column('thdRatio'),
     chosenOhm: atLoad?.loadOhm ?? null,
-    candidates: candidates.flatMap(({ method, loadOhm }) =>
-      loadOhm === null ? [] : [{ label: method, loadOhm }],
-    ),
+    candidates: together(candidates),
   };
   return sized(powerAgainstLoad, data, `The ${device} at full drive over a range of loads, by its model.`);
+}
+
+/** Candidates by load; rules that give the same load share one label. */
+function together(candidates: StageSheet['candidates']): { label: string; loadOhm: number }[] {
+  const labels = new Map<number, string[]>();
+  for (const { short, loadOhm } of candidates) {
+    if (loadOhm !== null) labels.set(loadOhm, [...(labels.get(loadOhm) ?? []), short]);
+  }
+  return [...labels].map(([loadOhm, shorts]) => ({ label: shorts.join(', '), loadOhm }));
 }
