@@ -1,0 +1,37 @@
+import { cpus, totalmem } from 'node:os';
+import { measureReading } from './capture-reading.ts';
+import { measureDemoBuild } from './demo-build.ts';
+
+/** Each benchmark prints its figures; none of them passes or fails. */
+const benches: Readonly<Record<string, () => void>> = {
+  reading() {
+    const { libraryMs, oursMs, ratio } = measureReading();
+    console.log(`Reading a capture of 65,536 rows: ${oursMs.toFixed(1)} ms`);
+    console.log(
+      `The library's own split and conversion: ${libraryMs.toFixed(1)} ms, ratio ${ratio.toFixed(2)}`,
+    );
+  },
+  build() {
+    const { coldS, warmS, peakMiB, pages, cssGzip } = measureDemoBuild();
+    console.log(
+      `Demo build: cold ${coldS.toFixed(1)} s, again ${warmS.toFixed(1)} s, peak ${peakMiB.toFixed(0)} MiB`,
+    );
+    console.log(`Style sheet: ${kB(cssGzip)} kB gzip. Heaviest page of each kind, kB raw, gzip, brotli:`);
+    for (const { page, raw, gzip, brotli } of pages)
+      console.log(`  ${kB(raw)}  ${kB(gzip)}  ${kB(brotli)}  ${page}`);
+  },
+};
+
+const kB = (bytes: number) => (bytes / 1000).toFixed(1).padStart(6);
+
+const asked = process.argv.slice(2);
+const unknown = asked.filter((name) => !Object.hasOwn(benches, name));
+if (unknown.length > 0) {
+  console.error(`There is no benchmark "${unknown[0]}". Benchmarks: ${Object.keys(benches).join(', ')}.`);
+  process.exit(2);
+}
+const [cpu] = cpus();
+console.log(
+  `${new Date().toISOString().slice(0, 10)}, Node ${process.versions.node}, ${cpus().length} × ${cpu?.model}, ${Math.round(totalmem() / 2 ** 30)} GiB`,
+);
+for (const [name, bench] of Object.entries(benches)) if (asked.length === 0 || asked.includes(name)) bench();
