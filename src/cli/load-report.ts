@@ -3,8 +3,14 @@ import { printNumber, quantityText } from '../quantity/index.ts';
 import { alignRows } from './rows.ts';
 
 /** A load sheet for reading in a terminal. */
-export function loadReport({ stages, supply }: LoadSheet): string {
-  return [...stages.map(stageReport), ...(supply ? [supplyReport(supply)] : [])].join('\n\n');
+export function loadReport({ stages, supply, peakPlateV }: LoadSheet): string {
+  const peak =
+    peakPlateV === null
+      ? []
+      : [
+          `At full drive a plate swings to near twice the supply, ${quantityText(peakPlateV, 'V')} with the mains 10 % high.`,
+        ];
+  return [...stages.map(stageReport), ...(supply ? [supplyReport(supply)] : []), ...peak].join('\n\n');
 }
 
 function stageReport(stage: StageSheet): string {
@@ -24,7 +30,8 @@ function supplyReport(supply: SupplySheet): string {
   return ['Supply', ...supply.explanation.map((sentence) => `  ${sentence}`)].join('\n');
 }
 
-const block = (title: string, rows: string[][]) => (rows.length === 0 ? [] : ['', `  ${title}`, ...alignRows(rows)]);
+const block = (title: string, rows: string[][]) =>
+  rows.length === 0 ? [] : ['', `  ${title}`, ...alignRows(rows)];
 
 function pointRows({ operatingPoint: point }: StageSheet): string[][] {
   if (!point) return [];

@@ -1,6 +1,7 @@
 import { checkSupply } from './check-description.ts';
 import { driveFor } from './large-signal.ts';
 import { noBleeder, overRatedCapacitor } from './messages.ts';
+import { peakPlateVoltage } from './peak-plate.ts';
 import { type PlateDiagram, plateDiagram } from './plate-curves.ts';
 import { resolveStage, signalLoad } from './resting-stage.ts';
 import { stageSheet } from './stage-sheet.ts';
@@ -30,6 +31,7 @@ export function loadSheet(
   return {
     stages: results.map((result) => result.sheet),
     supply: sheet,
+    peakPlateV: peakPlateVoltage(stages, usable),
     problems: [
       ...supplyFaults,
       ...(usable && sheet ? under(['supply'], supplyWarnings(usable, sheet)) : []),

@@ -189,6 +189,11 @@ export interface LoadFault extends Fault {
 }
 
 export interface LoadSheet {
+  /**
+   * Twice the plate supply with the mains 10 % high: what the plate of a transformer-coupled stage swings to at full
+   * drive, on the cautious side. Null without such a stage or without a plate supply.
+   */
+  peakPlateV: number | null;
   stages: StageSheet[];
   supply: SupplySheet | null;
   problems: LoadFault[];

@@ -14,7 +14,7 @@ import { thresholdsOf } from './thresholds.ts';
 import type { Absent, CapacitorSheet, SupplyDescription, SupplySheet } from './types.ts';
 
 /** Mains voltage above nominal that the cautious figures allow for. */
-const mainsHigh = 1.1;
+export const mainsHigh = 1.1;
 /** Capacitance above nominal that the cautious figures allow for. */
 const capacitanceHigh = 1.2;
 

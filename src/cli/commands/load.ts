@@ -1,6 +1,6 @@
 import path from 'node:path';
-import { hasErrors } from '../../problem/index.ts';
 import { openLoadFile } from '../../journal/index.ts';
+import { hasErrors } from '../../problem/index.ts';
 import { safetyNotice } from '../../site/safety.ts';
 import { loadReport } from '../load-report.ts';
 import type { Output } from '../output.ts';
@@ -19,8 +19,12 @@ export async function load({ file, json }: LoadOptions, output: Output): Promise
   const { sheet, problems } = await openLoadFile(folder, path.basename(absolute));
   const failed = sheet === null || hasErrors(problems);
   if (json) {
-    const body = failed ? { file } : { file, stages: sheet.stages, supply: sheet.supply };
-    output.result(JSON.stringify({ schema: 'quiescent/load@1', ...body, notice: safetyNotice, problems }, null, 2));
+    const body = failed
+      ? { file }
+      : { file, stages: sheet.stages, supply: sheet.supply, peakPlateV: sheet.peakPlateV };
+    output.result(
+      JSON.stringify({ schema: 'quiescent/load@1', ...body, notice: safetyNotice, problems }, null, 2),
+    );
     return failed ? 1 : 0;
   }
   if (problems.length > 0) output.notice(await problemReport(problems, folder));

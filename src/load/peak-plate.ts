@@ -1,0 +1,19 @@
+import { mainsHigh } from './supply.ts';
+import type { StageDescription, SupplyDescription } from './types.ts';
+
+/**
+ * The voltage that the plate of a transformer-coupled stage can reach at full drive, on the cautious side: the
+ * transformer returns as much above the supply as the tube pulls below it, so near twice the supply, taken with the
+ * mains 10 % high. The swing that the model gives into the stated load is smaller.
+ *
+ * @source geometry of the load line: swing from near zero volts about a point of rest at the supply voltage
+ */
+export function peakPlateVoltage(
+  stages: readonly StageDescription[],
+  supply: SupplyDescription | null,
+): number | null {
+  const rests = stages
+    .filter(({ topology }) => topology === 'single-ended')
+    .flatMap(({ supplyV, plateV }) => supplyV ?? supply?.plateV ?? plateV ?? []);
+  return rests.length === 0 ? null : 2 * mainsHigh * Math.max(...rests);
+}
