@@ -4,6 +4,7 @@ import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { plainEnvironment } from '../support/command.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'quiescent-dev-'));
 const log = join(folder, 'logs/2026-01-18-first-sound');
@@ -15,9 +16,8 @@ beforeAll(async () => {
   cpSync('content', folder, { recursive: true, filter: (source) => !source.includes('.quiescent') });
   const port = await freePort();
   address = `http://127.0.0.1:${port}/logs/2026-01-18-first-sound/`;
-  const { NODE_ENV: _env, VITEST: _vitest, ...env } = process.env;
   const args = ['src/cli/main.ts', 'dev', '--journal', folder, '--port', String(port)];
-  server = spawn(process.execPath, args, { env });
+  server = spawn(process.execPath, args, { env: plainEnvironment() });
   server.stderr?.on('data', (data) => {
     printed += String(data);
   });
