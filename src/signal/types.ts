@@ -9,7 +9,7 @@ export interface Channel {
 export interface WaveformOptions {
   /** Highest harmonic order fitted and counted (default 10); orders at or above half the rate are left out. */
   harmonics?: number;
-  /** Band for THD+N and noise, hertz (default 20 to 20000). */
+  /** Band for THD+N and SINAD, hertz (default 20 to 20000). */
   bandHz?: [number, number];
 }
 
@@ -18,17 +18,49 @@ export interface Harmonic {
   order: number;
   frequencyHz: number;
   ratio: number;
+  /** Standard deviation of the harmonic's component in any one phase, from the residual's density near it. */
   uncertainty: number;
   /** phase_n − n·phase_1 in degrees, (−180, 180]. */
   relativePhaseDeg: number;
+  /** False where noise alone could have given this ratio; see `AnalysisSettings.falseAlarmPerRecord`. */
   detected: boolean;
 }
 
 export interface Interval {
+  /** Raw root sum of squares of the fitted harmonics over the fundamental; may lie outside the interval. */
   ratio: number;
   /** 95 % interval for the true value; see the methods page. */
   low: number;
   high: number;
+}
+
+export interface Thd extends Interval {
+  reference: 'fundamental';
+  /** First and last order counted. */
+  orders: [number, number];
+}
+
+export interface Fundamental {
+  frequencyHz: number;
+  frequencyUncertaintyHz: number;
+  rms: number;
+  rmsUncertainty: number;
+  /** Phase of a cosine at the first sample, degrees, (−180, 180]. */
+  phaseDeg: number;
+}
+
+export interface ThdPlusNoise {
+  /** rms in the band of everything but constant and fundamental, re the fundamental. */
+  ratio: number;
+  reference: 'fundamental';
+  /** The band used, which may be narrower than the one asked for. */
+  bandHz: [number, number];
+}
+
+/** A figure that does not exist, and why. */
+export interface Withheld {
+  figure: string;
+  reason: string;
 }
 
 /** The figures of one channel. A figure the data cannot support is null and `withheld` says why. */
@@ -36,23 +68,23 @@ export interface ChannelSummary {
   name: string;
   role: 'stimulus' | 'response' | null;
   unit: string;
-  dc: number;
-  rms: number;
-  /** rms of what is left after DC, fundamental and fitted harmonics, whole band. */
-  noiseRms: number;
-  fundamental: {
-    frequencyHz: number;
-    frequencyUncertaintyHz: number;
-    rms: number;
-    rmsUncertainty: number;
-    phaseDeg: number;
-  } | null;
+  /** Constant of the fit; the mean where nothing could be fitted. */
+  dc: number | null;
+  /** Root mean square of all samples, constant included. */
+  rms: number | null;
+  /** rms of what is left after DC, fundamental and fitted harmonics, whole band; after DC where there is no line. */
+  noiseRms: number | null;
+  fundamental: Fundamental | null;
   harmonics: Harmonic[];
-  thd: (Interval & { reference: 'fundamental'; orders: [number, number] }) | null;
-  thdPlusNoise: { ratio: number; bandHz: [number, number] } | null;
+  thd: Thd | null;
+  thdPlusNoise: ThdPlusNoise | null;
+  /** Fundamental over everything else in the band of THD+N, decibels. */
   sinadDb: number | null;
-  clipping: boolean;
-  withheld: { figure: string; reason: string }[];
+  /** True where tops or bottoms are flat; null without a fundamental, or for samples of very few levels. */
+  clipping: boolean | null;
+  /** Step between the levels of the record, in its unit; null where none shows. */
+  levelStep: number | null;
+  withheld: Withheld[];
 }
 
 /** A finding about a record that a reader must know before trusting a figure. */
@@ -63,18 +95,141 @@ export interface SignalWarning {
   hint?: string;
 }
 
+/** What a summary was computed with. */
+export interface AnalysisSettings {
+  harmonics: number;
+  bandHz: [number, number];
+  searchWindow: string;
+  /** Probability that noise alone gets any harmonic of a channel marked as detected. */
+  falseAlarmPerRecord: number;
+  intervalCoverage: number;
+}
+
 export interface WaveformSummary {
   channels: ChannelSummary[];
   warnings: SignalWarning[];
+  settings: AnalysisSettings;
 }
 
 /** Amplitude spectrum for display: rms per line re the unit, with the noise density's level per line. */
 export interface AmplitudeSpectrum {
   frequencyHz: Float64Array;
   rms: Float64Array;
-  /** Level below which single lines are noise: rms per line, one value per line. */
+  /** The noise's rms in one line: single lines reach it by noise alone. One value per line. */
   floorRms: Float64Array;
   window: string;
   /** Equivalent noise bandwidth in hertz. */
   enbwHz: number;
+}
+
+/** Columns measured at one level against frequency; all arrays have the length of `frequencyHz`. */
+export interface FrequencySweep {
+  frequencyHz: Float64Array;
+  /** rms, SI. Used before `gainDb` where both are given. */
+  level?: Float64Array;
+  gainDb?: Float64Array;
+  phaseDeg?: Float64Array;
+  /** Plain ratio re the fundamental. */
+  thd?: Float64Array;
+  harmonics?: readonly HarmonicColumn[];
+}
+
+export interface HarmonicColumn {
+  order: number;
+  /** Plain ratio re the fundamental. */
+  ratio: Float64Array;
+}
+
+export interface FrequencySweepOptions {
+  /** Where the response is 0 dB (default 1000). */
+  referenceHz?: number;
+  /** Band of the largest deviation (default 20 to 20000). */
+  bandHz?: [number, number];
+  /** Further frequencies at which every column's value is wanted. */
+  atHz?: readonly number[];
+}
+
+/** Frequencies between which the response stays above the reference less `dropDb`, seen from the reference outwards. */
+export interface ResponseLimits {
+  dropDb: number;
+  lowerHz: number | null;
+  upperHz: number | null;
+}
+
+export interface FrequencyResponse {
+  referenceHz: number;
+  /** rms, SI; null for a sweep of gain. */
+  referenceLevel: number | null;
+  /** Null for a sweep of level. */
+  referenceGainDb: number | null;
+  limits: ResponseLimits[];
+  /** The largest distance from 0 dB within the part of the band that the sweep covers, with its sign. */
+  deviation: { db: number; atHz: number; bandHz: [number, number] } | null;
+}
+
+/** An extreme of a distortion column. */
+export interface RatioAt {
+  ratio: number;
+  atHz: number;
+}
+
+/** The figures of one distortion column of a frequency sweep. */
+export interface DistortionColumn {
+  /** Null for the total. */
+  order: number | null;
+  atReference: number | null;
+  minimum: RatioAt;
+  maximum: RatioAt;
+}
+
+/** Every column's value at one frequency, interpolated over the logarithm of frequency; null where it has none. */
+export interface SweepValues {
+  frequencyHz: number;
+  level: number | null;
+  gainDb: number | null;
+  phaseDeg: number | null;
+  thd: number | null;
+  harmonics: { order: number; ratio: number | null }[];
+}
+
+export interface FrequencySweepSummary {
+  points: number;
+  rangeHz: [number, number] | null;
+  response: FrequencyResponse | null;
+  distortion: DistortionColumn[];
+  at: SweepValues[];
+  withheld: Withheld[];
+  warnings: SignalWarning[];
+}
+
+/** Columns measured at one frequency against level; all arrays have equal length. */
+export interface LevelSweep {
+  /** Input voltage, rms: the drive that orders the points; without it, output power orders them. */
+  inputV?: Float64Array;
+  /** Output power. Without it, it is computed from `outputV` and the load. */
+  powerW?: Float64Array;
+  /** Output voltage, rms. */
+  outputV?: Float64Array;
+  /** Plain ratio re the fundamental. */
+  thd?: Float64Array;
+  harmonics?: readonly HarmonicColumn[];
+}
+
+export interface LevelSweepOptions {
+  loadOhm?: number;
+  /** Distortion at which output power is wanted (default 1 %, 3 %, 10 %). */
+  thdRatios?: readonly number[];
+  /** Powers at which distortion is wanted (default 1 W). */
+  powersW?: readonly number[];
+}
+
+export interface LevelSweepSummary {
+  points: number;
+  /** The two ends of the sweep in order of drive. */
+  ends: { powerW: number; thd: number | null }[];
+  largestPowerW: number | null;
+  powerAtThd: { thdRatio: number; powerW: number | null }[];
+  atPower: { powerW: number; thd: number | null; harmonics: { order: number; ratio: number | null }[] }[];
+  withheld: Withheld[];
+  warnings: SignalWarning[];
 }

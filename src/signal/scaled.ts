@@ -1,0 +1,29 @@
+/** A record brought to a size at which every square and product of its samples stays in range. */
+export interface ScaledRecord {
+  values: Float64Array;
+  /** What the samples were divided by: the power of two next to the largest, so that nothing is lost. */
+  scale: number;
+}
+
+/** Divides finite samples by the power of two next to the largest of them. */
+export function scaled(samples: Float64Array): ScaledRecord {
+  const peak = peakOf(samples);
+  const scale = peak === 0 ? 1 : 2 ** Math.max(-1022, Math.floor(Math.log2(peak)));
+  const values = new Float64Array(samples.length);
+  for (let n = 0; n < values.length; n++) values[n] = (samples[n] ?? 0) / scale;
+  return { values, scale };
+}
+
+function peakOf(samples: Float64Array): number {
+  let peak = 0;
+  for (let n = 0; n < samples.length; n++) peak = Math.max(peak, Math.abs(samples[n] ?? 0));
+  return peak;
+}
+
+/** Position of the first sample that is not a finite number, counted from 0; −1 where all are. */
+export function firstNotFinite(samples: Float64Array): number {
+  for (let n = 0; n < samples.length; n++) {
+    if (!Number.isFinite(samples[n])) return n;
+  }
+  return -1;
+}

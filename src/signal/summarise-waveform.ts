@@ -1,0 +1,96 @@
+import { summariseChannel } from './channel-summary.ts';
+import type { ChannelAnalysis } from './fitted-summary.ts';
+import { falseAlarmPerRecord } from './harmonic-figures.ts';
+import { searchWindow, searchWindowValues } from './locate-fundamental.ts';
+import { type Finding, waveformMessages as messages } from './messages.ts';
+import type { Channel, ChannelSummary, SignalWarning, WaveformOptions, WaveformSummary } from './types.ts';
+
+const defaultOrders = 10;
+const mostOrders = 100;
+const defaultBandHz: [number, number] = [20, 20_000];
+
+/**
+ * The distortion summary of a sampled waveform: for each channel its constant, level, fundamental, harmonics, THD,
+ * THD+N, SINAD and noise, each with what limits it.
+ *
+ * The fundamental is the strongest line. It is found in a windowed spectrum, fitted as a sine (IEEE Std 1057, four
+ * parameters, from memory) and then together with its harmonics at exact multiples by least squares; the samples need
+ * not hold a whole number of cycles nor number a power of two. What is left over gives the noise near each line, and
+ * from it every uncertainty. Nothing throws: a figure that the samples do not support is null, `withheld` says why,
+ * and a warning says it again.
+ *
+ * @param channels samples in SI units, all at `rateHz`
+ * @param rateHz samples per second
+ */
+export function summariseWaveform(
+  channels: readonly Channel[],
+  rateHz: number,
+  options: WaveformOptions = {},
+): WaveformSummary {
+  const asked = options.harmonics ?? defaultOrders;
+  const harmonics = usableOrders(asked);
+  const { bandHz, findings } = bandOf(options);
+  const analysis: ChannelAnalysis = { rateHz, harmonics, bandHz, windowFor: sharedWindows() };
+  const results = channels.map((channel) => summariseChannel(channel, analysis));
+  const warnings = results.flatMap(({ summary, findings }) => findings.map(ofChannel(summary.name)));
+  const summaries = results.map((result) => result.summary);
+  return {
+    channels: summaries,
+    warnings: [
+      ...(harmonics === asked ? [] : [ofChannel(null)(messages.ordersUnusable(asked, harmonics))]),
+      ...findings.map(ofChannel(null)),
+      ...warnings,
+      ...stimulusWarnings(summaries),
+    ],
+    settings: {
+      harmonics,
+      bandHz,
+      searchWindow: searchWindow.name,
+      falseAlarmPerRecord,
+      intervalCoverage: 0.95,
+    },
+  };
+}
+
+const ofChannel =
+  (channel: string | null) =>
+  (finding: Finding): SignalWarning => ({ ...finding, channel });
+
+function usableOrders(asked: number): number {
+  if (!Number.isFinite(asked)) return defaultOrders;
+  return Math.min(mostOrders, Math.max(2, Math.floor(asked)));
+}
+
+/** A band whose edges are no numbers gives way to the usual one. */
+function bandOf({ bandHz = defaultBandHz }: WaveformOptions): {
+  bandHz: [number, number];
+  findings: Finding[];
+} {
+  if (bandHz.every(Number.isFinite)) return { bandHz, findings: [] };
+  return { bandHz: defaultBandHz, findings: [messages.bandUnusable(defaultBandHz)] };
+}
+
+/** The search window is computed once for all channels of one length. */
+function sharedWindows(): (length: number) => Float64Array {
+  const known = new Map<number, Float64Array>();
+  return (length) => {
+    const window = known.get(length) ?? searchWindowValues(length);
+    known.set(length, window);
+    return window;
+  };
+}
+
+/** A stimulus whose own distortion is certain, and a tenth of a response's or more, is part of that response's. */
+function stimulusWarnings(channels: readonly ChannelSummary[]): SignalWarning[] {
+  const stimuli = channels.filter((channel) => channel.role === 'stimulus');
+  const responses = channels.filter((channel) => channel.role === 'response');
+  return stimuli.flatMap((stimulus) =>
+    responses
+      .filter(
+        (response) => (stimulus.thd?.low ?? 0) > 0.1 * (response.thd?.ratio ?? Number.POSITIVE_INFINITY),
+      )
+      .map((response) =>
+        ofChannel(stimulus.name)(messages.distortedStimulus(stimulus.thd?.ratio ?? 0, response.name)),
+      ),
+  );
+}
