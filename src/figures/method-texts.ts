@@ -25,7 +25,7 @@ const waveforms: readonly Method[] = [
     title: 'Fundamental: frequency, level, direct part',
     text: [
       'The strongest line of the windowed spectrum is where the search begins. A sine of free frequency is then fitted by least squares, and after it the whole family at once: direct part, fundamental and harmonics at exact multiples of one frequency, which all of them help to find. The record needs no whole number of cycles.',
-      'The standard uncertainty of the frequency is the Cramér-Rao bound with the noise that is really found near each line. Level is printed as rms.',
+      'The standard uncertainty of the frequency is the Cramér-Rao bound with the noise that is really found near the fundamental; it takes no credit from the harmonics. Level is printed as rms.',
     ],
     formulas: [
       {

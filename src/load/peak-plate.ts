@@ -14,6 +14,7 @@ export function peakPlateVoltage(
 ): number | null {
   const rests = stages
     .filter(({ topology }) => topology === 'single-ended')
-    .flatMap(({ supplyV, plateV }) => supplyV ?? supply?.plateV ?? plateV ?? []);
+    .flatMap(({ supplyV, plateV }) => supplyV ?? supply?.plateV ?? plateV ?? [])
+    .filter((volts) => volts > 0 && volts < Number.POSITIVE_INFINITY);
   return rests.length === 0 ? null : 2 * mainsHigh * Math.max(...rests);
 }
