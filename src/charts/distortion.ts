@@ -24,8 +24,8 @@ export function canBeDrawn(lines: readonly DrawnLine[]): boolean {
   return lines.some(({ runs }) => runs.some(({ x }) => x.length > 1));
 }
 
-/** A plot of percentages against frequency in an aspect ratio of IEC 60263. */
-export function percentOverFrequency(
+/** A plot of something on a logarithmic axis against frequency, in an aspect ratio of IEC 60263. */
+export function decadesOverFrequency(
   lines: readonly Pick<DrawnLine, 'runs'>[],
   width: number,
   size: ChartSize,

@@ -1,4 +1,4 @@
-import { percentOverFrequency } from '../distortion.ts';
+import { decadesOverFrequency } from '../distortion.ts';
 import { hertz } from '../format.ts';
 import { frequencyChannel } from '../frequency.ts';
 import { harmonicsOver } from '../harmonic-lines.ts';
@@ -14,7 +14,7 @@ export function harmonicsAgainstFrequency(
     unit: 'Hz',
     places: data.frequencyHz,
     print: hertz,
-    panel: percentOverFrequency,
+    panel: decadesOverFrequency,
     channel: frequencyChannel,
   };
   return harmonicsOver(abscissa, data, size);

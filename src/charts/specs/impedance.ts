@@ -1,7 +1,6 @@
-import { decadeAspects, proportion } from '../aspect.ts';
 import { assemble } from '../assemble.ts';
-import { curveRows, type DrawnLine, endLabels, logAxis, loneRows } from '../curves.ts';
-import { canBeDrawn, percentDomain } from '../distortion.ts';
+import { curveRows, type DrawnLine, endLabels, loneRows } from '../curves.ts';
+import { canBeDrawn, decadesOverFrequency } from '../distortion.ts';
 import { hertz, listed, significant, withPrefix } from '../format.ts';
 import { type Frame, frameFor } from '../frame.ts';
 import { frequencyChannel } from '../frequency.ts';
@@ -28,20 +27,8 @@ export function impedance(data: ImpedanceData, size: ChartSize = 'wide'): ChartR
   const table = tableOf(data, notes);
   if (!canBeDrawn(lines)) return { absent: absentReasons.fewReadings('impedance against frequency'), table };
   const frame = frameFor(size, lines.length > 1 ? lines.map(({ name }) => name) : []);
-  const panel = panelOf(lines, frame, size);
+  const panel = decadesOverFrequency(lines, frame.width, size);
   return { spec: specOf(lines, panel, frame), text: textOf(lines, panel, notes), table };
-}
-
-function panelOf(lines: readonly Line[], { width }: Frame, size: ChartSize): Panel {
-  const x = logAxis(lines, width);
-  const [low, high] = percentDomain(lines);
-  const { unitLength, span } = proportion({
-    aspects: decadeAspects,
-    span: Math.log10(high / low),
-    decadeLength: width / Math.log10(x.domain[1] / x.domain[0]),
-    height: size === 'wide' ? 280 : 230,
-  });
-  return { x, y: { kind: 'log', domain: [high / 10 ** span, high], length: span * unitLength }, top: 0 };
 }
 
 function specOf(lines: readonly Line[], panel: Panel, frame: Frame) {

@@ -7,8 +7,8 @@ import {
   bandRows,
   canBeDrawn,
   type DistortionLine,
+  decadesOverFrequency,
   percentChannel,
-  percentOverFrequency,
   printPercent,
   sortRatios,
   upperEdges,
@@ -37,7 +37,7 @@ export function thdAgainstFrequency(data: ThdAgainstFrequencyData, size: ChartSi
   if (!canBeDrawn(lines))
     return { absent: absentReasons.fewReadings(`${data.quantity} against frequency`), table };
   const frame = frameFor(size, lines.length > 1 ? lines.map(({ name }) => name) : []);
-  const panel = percentOverFrequency([...lines, ...upperEdges(bandsOf(data))], frame.width, size);
+  const panel = decadesOverFrequency([...lines, ...upperEdges(bandsOf(data))], frame.width, size);
   return {
     spec: specOf(data, lines, panel, frame),
     text: textOf(data, lines, panel, [...cutNotes(lines, panel.y, '%'), ...notes]),
