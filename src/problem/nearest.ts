@@ -9,16 +9,19 @@ export function nearestNames(word: string, names: Iterable<string>, most = 3): s
     .map(({ name }) => name);
 }
 
-/** Levenshtein distance, counted row by row. */
+/** Edits that turn one word into the other, a swap of neighbours counting as one. Counted row by row. */
 function editDistance(a: string, b: string): number {
+  let before: number[] = [];
   let row = Array.from({ length: b.length + 1 }, (_, j) => j);
   for (let i = 1; i <= a.length; i++) {
     const next = [i];
     for (let j = 1; j <= b.length; j++) {
       const change = (row[j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 1);
-      next.push(Math.min(change, (row[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1));
+      const swapped = a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1];
+      const swap = swapped ? (before[j - 2] ?? 0) + 1 : Number.POSITIVE_INFINITY;
+      next.push(Math.min(change, swap, (row[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1));
     }
-    row = next;
+    [before, row] = [row, next];
   }
   return row[b.length] ?? 0;
 }
