@@ -289,7 +289,7 @@ export function kindUnclear(fitting: readonly CaptureKind[], columns: readonly s
 
 export const kindLacks = (kind: CaptureKind, missing: readonly ColumnQuantity[]): Fault => ({
   rule: 'capture-kind-lacks',
-  message: `A ${kind} needs a column of ${missing.join(', ')}${missing.length > 1 ? ' (one of them)' : ''}, and none was found.`,
+  message: `${/^[aeiou]/.test(kind) ? 'An' : 'A'} ${kind} needs a column of ${missing.join(', ')}${missing.length > 1 ? ' (one of them)' : ''}, and none was found.`,
   hint: 'Declare the `quantity` of the column that holds it, or another `kind`.',
 });
 
