@@ -2,17 +2,26 @@ import type { Capture, Column } from '../capture/index.ts';
 import type { Fault } from '../problem/index.ts';
 import {
   type Channel,
+  type FrequencySweepDetails,
   type FrequencySweepSummary,
+  frequencySweepDetails,
   type HarmonicColumn,
+  type ImpedanceDetails,
   type ImpedanceSweepSummary,
+  impedanceDetails,
+  type LevelSweepDetails,
   type LevelSweepSummary,
+  levelSweepDetails,
+  type RatedOutput,
   type SignalWarning,
   summariseFrequencySweep,
   summariseImpedanceSweep,
   summariseLevelSweep,
   summariseWaveform,
+  type WaveformOptions,
   type WaveformSummary,
 } from '../signal/index.ts';
+import { analyseTwoTone, type TwoToneAnalysed } from './analyse-two-tone.ts';
 import { type SweepChannel, sweepChannels } from './sweep-channels.ts';
 
 /** One channel of a sweep: its columns and what was computed from them. */
@@ -24,9 +33,23 @@ export interface AnalysedSweep<Summary> {
 /** What was computed from a capture, by kind. */
 export type Analysis =
   | { kind: 'waveform'; rateHz: number; channels: Channel[]; summary: WaveformSummary }
-  | { kind: 'frequency-sweep'; axis: Column; sweeps: AnalysedSweep<FrequencySweepSummary>[] }
-  | { kind: 'level-sweep'; axis: Column; loadOhm: number | null; sweeps: AnalysedSweep<LevelSweepSummary>[] }
-  | { kind: 'impedance-sweep'; axis: Column; sweeps: AnalysedSweep<ImpedanceSweepSummary>[] }
+  | {
+      kind: 'frequency-sweep';
+      axis: Column;
+      sweeps: AnalysedSweep<FrequencySweepSummary & FrequencySweepDetails>[];
+    }
+  | {
+      kind: 'level-sweep';
+      axis: Column;
+      loadOhm: number | null;
+      sweeps: AnalysedSweep<LevelSweepSummary & LevelSweepDetails>[];
+    }
+  | {
+      kind: 'impedance-sweep';
+      axis: Column;
+      sweeps: AnalysedSweep<ImpedanceSweepSummary & ImpedanceDetails>[];
+    }
+  | TwoToneAnalysed
   | { kind: 'unsummarised' };
 
 /** An analysis with what a reader must mind. */
@@ -40,6 +63,16 @@ export interface AnalysisRequest {
   harmonics?: number | undefined;
   bandHz?: [number, number] | undefined;
   loadOhm?: number | undefined;
+  /** Powers at which the distortion of a level sweep is stated, besides 1 W. */
+  powersW?: readonly number[] | undefined;
+  /** Nominal frequency of the mains; 50 Hz unless stated. */
+  mainsHz?: number | undefined;
+  /** What the version measured is rated to deliver. */
+  rated?: RatedOutput | undefined;
+  /** The two tones of a two-tone capture; left out, the two strongest lines. */
+  tonesHz?: readonly [number, number] | undefined;
+  /** Where the instrument's band ends. */
+  bandwidthHz?: number | undefined;
 }
 
 /** Computes what a capture's kind supports; other kinds are shown and offered for download as they are. */
@@ -47,8 +80,12 @@ export function analyse(capture: Capture, request: AnalysisRequest): Analysed {
   const { kind, sampling, columns } = capture;
   const axis = columns.find((column) => column.axis);
   if (kind === 'waveform' && sampling) return analyseWaveform(capture, sampling.rateHz, request);
+  if (kind === 'two-tone' && sampling) {
+    const analysis = analyseTwoTone(capture, sampling.rateHz, request.tonesHz);
+    return { analysis, warnings: analysis.summary.warnings.map(faultOf) };
+  }
   if (kind === 'frequency-sweep' && axis) return analyseFrequencySweep(capture, axis);
-  if (kind === 'level-sweep' && axis) return analyseLevelSweep(capture, axis, request.loadOhm ?? null);
+  if (kind === 'level-sweep' && axis) return analyseLevelSweep(capture, axis, request);
   if (kind === 'impedance-sweep' && axis) return analyseImpedanceSweep(capture, axis);
   return { analysis: { kind: 'unsummarised' }, warnings: [] };
 }
@@ -56,68 +93,75 @@ export function analyse(capture: Capture, request: AnalysisRequest): Analysed {
 function analyseWaveform(
   { columns }: Capture,
   rateHz: number,
-  { harmonics, bandHz }: AnalysisRequest,
+  { powersW: _, tonesHz: _tones, ...request }: AnalysisRequest,
 ): Analysed {
   const channels = columns.map(
     ({ name, role = null, unit, values }): Channel => ({ name, role, unit, values }),
   );
-  const options = {
-    ...(harmonics === undefined ? {} : { harmonics }),
-    ...(bandHz === undefined ? {} : { bandHz }),
-  };
-  const summary = summariseWaveform(channels, rateHz, options);
+  const summary = summariseWaveform(channels, rateHz, stated(request));
   return {
     analysis: { kind: 'waveform', rateHz, channels, summary },
     warnings: summary.warnings.map(faultOf),
   };
 }
 
+/** The settings that are stated. */
+function stated(request: Omit<AnalysisRequest, 'powersW' | 'tonesHz'>): WaveformOptions {
+  return Object.fromEntries(Object.entries(request).filter(([, value]) => value !== undefined));
+}
+
 function analyseFrequencySweep(capture: Capture, axis: Column): Analysed {
   const sweeps = sweepChannels(capture).map((channel) => {
     const { level, phase, thd, harmonics } = channel;
-    const summary = summariseFrequencySweep({
+    const sweep = {
       frequencyHz: axis.values,
       ...(level && { level: amplitudeOf(level) }),
       ...(phase && { phaseDeg: phase.values }),
       ...(thd && { thd: thd.values }),
       harmonics: harmonics.map(harmonicColumn),
-    });
-    return { channel, summary };
+    };
+    return { channel, summary: { ...summariseFrequencySweep(sweep), ...frequencySweepDetails(sweep) } };
   });
   return { analysis: { kind: 'frequency-sweep', axis, sweeps }, warnings: warningsOf(sweeps) };
 }
 
-function analyseLevelSweep(capture: Capture, axis: Column, loadOhm: number | null): Analysed {
+function analyseLevelSweep(
+  capture: Capture,
+  axis: Column,
+  { loadOhm, powersW = [] }: AnalysisRequest,
+): Analysed {
+  const options = {
+    ...(loadOhm === undefined ? {} : { loadOhm }),
+    powersW: [...new Set([1, ...powersW])].sort((a, b) => a - b),
+  };
   const input = capture.columns.find(({ role, quantity }) => role === 'stimulus' && quantity === 'voltage');
   const sweeps = sweepChannels(capture).map((channel) => {
     const { level, thd, harmonics } = channel;
     const power = level?.quantity === 'power' ? level : axis.quantity === 'power' ? axis : null;
-    const summary = summariseLevelSweep(
-      {
-        ...(input && { inputV: input.values }),
-        ...(power && { powerW: power.values }),
-        ...(level?.quantity === 'voltage' && { outputV: level.values }),
-        ...(thd && { thd: thd.values }),
-        harmonics: harmonics.map(harmonicColumn),
-      },
-      loadOhm === null ? {} : { loadOhm },
-    );
+    const sweep = {
+      ...(input && { inputV: input.values }),
+      ...(power && { powerW: power.values }),
+      ...(level?.quantity === 'voltage' && { outputV: level.values }),
+      ...(thd && { thd: thd.values }),
+      harmonics: harmonics.map(harmonicColumn),
+    };
+    const summary = { ...summariseLevelSweep(sweep, options), ...levelSweepDetails(sweep, options) };
     return { channel, summary };
   });
-  return { analysis: { kind: 'level-sweep', axis, loadOhm, sweeps }, warnings: warningsOf(sweeps) };
+  return {
+    analysis: { kind: 'level-sweep', axis, loadOhm: loadOhm ?? null, sweeps },
+    warnings: warningsOf(sweeps),
+  };
 }
 
 function analyseImpedanceSweep(capture: Capture, axis: Column): Analysed {
-  const sweeps = sweepChannels(capture).flatMap((channel) =>
-    channel.level
-      ? [
-          {
-            channel,
-            summary: summariseImpedanceSweep({ frequencyHz: axis.values, ohm: channel.level.values }),
-          },
-        ]
-      : [],
-  );
+  const sweeps = sweepChannels(capture).flatMap((channel) => {
+    const { level, phase } = channel;
+    if (!level) return [];
+    const sweep = { frequencyHz: axis.values, ohm: level.values };
+    const details = impedanceDetails({ ...sweep, ...(phase && { phaseDeg: phase.values }) });
+    return [{ channel, summary: { ...summariseImpedanceSweep(sweep), ...details } }];
+  });
   return { analysis: { kind: 'impedance-sweep', axis, sweeps }, warnings: [] };
 }
 

@@ -4,7 +4,8 @@ import { readCapture } from '../capture/index.ts';
 import { nearestNames, type Problem, problemAt } from '../problem/index.ts';
 import { analyse } from './analyse.ts';
 import { type AnalysisCache, type CaptureResult, sha256Of } from './analysis-cache.ts';
-import { figuresOf } from './capture-figures.ts';
+import { type Bench, benchSettings } from './bench.ts';
+import { figuresOf, findingsOf } from './capture-figures.ts';
 import { reasonOf, resolveInside } from './files.ts';
 import { captureName } from './ids.ts';
 import { messages } from './messages.ts';
@@ -23,6 +24,7 @@ export async function resolveCaptures(
   log: RawRecord<LogData>,
   files: readonly string[],
   cache: AnalysisCache,
+  bench: Bench,
 ): Promise<Resolved> {
   const names = log.data.captures.map(captureName);
   const all: Resolved = { captures: [], problems: [] };
@@ -32,7 +34,7 @@ export async function resolveCaptures(
       all.problems.push(problemAt(log.yaml.placeOf(['captures', index]), messages.captureTwice(name)));
       continue;
     }
-    const one = await resolveOne({ root, log, files, cache, index, data, name });
+    const one = await resolveOne({ root, log, files, cache, bench, index, data, name });
     all.captures.push(...one.captures);
     all.problems.push(...one.problems);
   }
@@ -44,6 +46,7 @@ interface Task {
   log: RawRecord<LogData>;
   files: readonly string[];
   cache: AnalysisCache;
+  bench: Bench;
   index: number;
   data: CaptureData;
   name: string;
@@ -74,10 +77,22 @@ async function resolveOne(task: Task): Promise<Resolved> {
   return typeof bytes === 'string' ? refuse(messages.unreadable(bytes)) : resolveBytes(task, file, bytes);
 }
 
-function resolveBytes({ log, data, cache, index, name }: Task, file: string, bytes: Uint8Array): Resolved {
+function resolveBytes(
+  { log, data, cache, bench, index, name }: Task,
+  file: string,
+  bytes: Uint8Array,
+): Resolved {
   const declaration = captureDeclaration(data);
   const sha256 = sha256Of(bytes);
-  const settings = { harmonics: data.harmonics, bandHz: data.band, loadOhm: data.load };
+  const version = data.version ?? log.data.version ?? null;
+  const settings = {
+    ...benchSettings(bench, data, version),
+    harmonics: data.harmonics,
+    bandHz: data.band,
+    loadOhm: data.load,
+    powersW: data.atPower,
+    tonesHz: data.tones,
+  };
   const { reading, analysed } = cache.resultOf(sha256, { file, declaration, settings }, (): CaptureResult => {
     const read = readCapture(bytes, file, declaration);
     return { reading: read, analysed: read.capture && analyse(read.capture, settings) };
@@ -96,7 +111,9 @@ function resolveBytes({ log, data, cache, index, name }: Task, file: string, byt
     analysis: analysed.analysis,
     warnings: [...reading.problems, ...analysed.warnings].map(({ message }) => message),
     log: log.id,
-    version: data.version ?? log.data.version ?? null,
+    version,
+    findings: findingsOf(analysed.analysis),
+    output: null,
   };
   return {
     captures: [{ ...record, figures: figuresOf(record) }],

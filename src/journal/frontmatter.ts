@@ -1,5 +1,5 @@
 import matter from 'gray-matter';
-import { type Problem, problemAt } from '../problem/index.ts';
+import { type Fault, type Problem, problemAt } from '../problem/index.ts';
 import { messages } from './messages.ts';
 import { readYaml, type YamlReading } from './yaml.ts';
 
@@ -11,46 +11,45 @@ export interface MarkdownFile {
   bodyLine: number;
 }
 
-const fencePattern = /^---[ \t]*(\S*)/;
+const opening = /^---[ \t]*(?!-)(\S*)/;
+const closing = /^\n?---[ \t]*(?:\n|$)/;
 
 /**
- * Splits a Markdown file into frontmatter and body. Only YAML is accepted: a language word behind the fence
- * is refused and every other engine of the splitter is switched off, so that no frontmatter runs as code.
+ * Splits a Markdown file into frontmatter and body. Only YAML is accepted: a language word behind the fence is
+ * refused and every engine of the splitter is switched off, so that no frontmatter runs as code; YAML is read
+ * afterwards, with the place of every key.
  */
 export function splitMarkdown(
   source: string,
   file: string,
 ): { parts: MarkdownFile | null; problems: Problem[] } {
   const text = source.replace(/^\uFEFF/, '').replaceAll(/\r\n?/g, '\n');
-  const fence = fencePattern.exec(text);
-  if (!fence) return refuse(file, 1, messages.frontmatterMissing());
-  if (fence[1]) return refuse(file, 4, messages.frontmatterLanguage(fence[1]));
-  if (!/\n---[ \t]*(\n|$)/.test(text)) return refuse(file, 1, messages.frontmatterOpen());
+  const fence = opening.exec(text);
+  if (!fence) return refuse(file, 1, noFence(text));
+  const [fenceText, language] = fence;
+  if (language)
+    return refuse(file, fenceText.length - language.length + 1, messages.frontmatterLanguage(language));
   const split = matter(text, { language: 'yaml', engines });
-  const frontmatter = readYaml(split.matter, file, 4);
-  const before = text.slice(0, text.length - split.content.length);
-  return {
-    parts: { frontmatter, body: split.content, bodyLine: before.split('\n').length },
-    problems: frontmatter.problems,
-  };
+  const keys = split.matter.replace(/^[ \t]*\n/, '');
+  const behind = text.slice(fenceText.length + 1 + keys.length);
+  if (!closing.test(behind)) return refuse(file, 1, messages.frontmatterOpen());
+  const body = split.content.replace(/^[ \t]+\n/, '');
+  const frontmatter = readYaml(keys, file, 2);
+  const bodyLine = text.slice(0, text.length - body.length).split('\n').length;
+  return { parts: { frontmatter, body, bodyLine }, problems: frontmatter.problems };
 }
 
-const refuse = (file: string, column: number, fault: Parameters<typeof problemAt>[1]) => ({
+const noFence = (text: string) =>
+  text.startsWith('+++') ? messages.frontmatterToml() : messages.frontmatterMissing();
+
+const off = {
+  parse: () => ({}),
+};
+
+/** No engine of the splitter reads anything. */
+const engines = { yaml: off, javascript: off, js: off, coffee: off, json: off };
+
+const refuse = (file: string, column: number, fault: Fault) => ({
   parts: null,
   problems: [problemAt({ file, line: 1, column }, fault)],
 });
-
-const refused = {
-  parse(): object {
-    throw new Error('Frontmatter in a script language is not run.');
-  },
-};
-
-/** YAML is read with positions afterwards, so the splitter's own engine has nothing to do. */
-const engines = {
-  yaml: { parse: () => ({}) },
-  javascript: refused,
-  js: refused,
-  coffee: refused,
-  json: refused,
-};

@@ -3,14 +3,14 @@ import type { LoadSheet } from '../load/index.ts';
 import { type Problem, problemAt } from '../problem/index.ts';
 import { messages } from './messages.ts';
 import { readRecord, readYamlFile } from './records.ts';
-import { stageSchema, supplySchema, versionSchema } from './schemas/index.ts';
+import { stagesSchema, supplySchema, versionSchema } from './schemas/index.ts';
 import { computeSheet, type SheetSource } from './sheets.ts';
 import { readTubes } from './tubes.ts';
 import type { YamlReading } from './yaml.ts';
 
 /** A stand-alone description of stages and supply, as a version record has them. */
 const descriptionSchema = z.strictObject({
-  stages: z.array(stageSchema).default([]),
+  stages: stagesSchema,
   supply: supplySchema.optional(),
 });
 

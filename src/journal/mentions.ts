@@ -1,5 +1,6 @@
 import { nearestNames, type Problem, problemAt } from '../problem/index.ts';
 import { channelsOf, chartKindsOf } from './chart-kinds.ts';
+import { captureName } from './ids.ts';
 import { messages } from './messages.ts';
 import { proseMessages } from './prose/messages.ts';
 import type { Log, Mention } from './types.ts';
@@ -10,14 +11,13 @@ export function checkMentions({
   prose,
   data,
 }: Pick<Log, 'captures' | 'prose' | 'data'>): Problem[] {
-  const declared = data.captures.map(({ id, file }) => id ?? file.replace(/\.[^.]+$/, ''));
-  const names = captures.map(({ name }) => name);
+  const declared = data.captures.map(captureName);
   return prose.mentions.flatMap((mention) => {
     const capture = captures.find(({ name }) => name === mention.capture);
     if (capture) return checkMention(mention, capture);
     if (declared.includes(mention.capture)) return [];
     const near = nearestNames(mention.capture, declared);
-    return [problemAt(mention.place, proseMessages.unknownCapture(mention.capture, near, names))];
+    return [problemAt(mention.place, proseMessages.unknownCapture(mention.capture, near, declared))];
   });
 }
 

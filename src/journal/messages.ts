@@ -1,14 +1,52 @@
-import type { Fault } from '../problem/index.ts';
+import { type Fault, nearestNames } from '../problem/index.ts';
 
 const orNone = (names: readonly string[], otherwise: string) =>
   names.length > 0 ? `Did you mean ${names.join(' or ')}?` : otherwise;
+
+/** The first names of a list that may be long. */
+function listed(names: readonly string[], most = 12): string {
+  const more = names.length - most;
+  return more > 0 ? `${names.slice(0, most).join(', ')} and ${more} more` : names.join(', ');
+}
+
+const itHas = (names: readonly string[]) => (names.length > 0 ? `It has: ${listed(names)}.` : 'It has none.');
 
 /** Every sentence that the journal room says about what a person wrote. */
 export const messages = {
   yamlSyntax: (detail: string): Fault => ({
     rule: 'yaml-syntax',
-    message: `This is not valid YAML: ${firstLine(detail)}`,
+    message: `This is not valid YAML: ${sentence(detail)}`,
     hint: 'Look at the indentation, quotes and colons here; a text with ": " in it needs quotes around it.',
+  }),
+  yamlTwice: (key: string): Fault => ({
+    rule: 'yaml-syntax',
+    message: `The key "${key}" stands here for the second time.`,
+    hint: 'Remove one of the two.',
+  }),
+  yamlTab: (): Fault => ({
+    rule: 'yaml-syntax',
+    message: 'This line is indented with a tab, which YAML does not allow.',
+    hint: 'Indent with spaces.',
+  }),
+  yamlTag: (tag: string): Fault => ({
+    rule: 'yaml-syntax',
+    message: `The tag "${tag}" is not known; values here are texts, numbers, lists and groups of keys.`,
+    hint: 'Remove the tag, or put quotes around a text that begins with an exclamation mark.',
+  }),
+  yamlDocuments: (): Fault => ({
+    rule: 'yaml-syntax',
+    message: 'A second YAML document begins here, and only one is read.',
+    hint: 'Remove the line of three dashes.',
+  }),
+  yamlAlias: (name: string): Fault => ({
+    rule: 'yaml-syntax',
+    message: `The alias "*${name}" has no anchor before it.`,
+    hint: `Set the anchor &${name} first, or put quotes around a text that begins with an asterisk.`,
+  }),
+  yamlTooManyAliases: (most: number): Fault => ({
+    rule: 'yaml-aliases',
+    message: `The aliases here stand for more than ${most} values.`,
+    hint: 'Write the values out.',
   }),
   frontmatterMissing: (): Fault => ({
     rule: 'frontmatter-missing',
@@ -25,6 +63,11 @@ export const messages = {
     message: `Frontmatter is read as YAML; "${language}" behind the dashes is refused, as it could run code.`,
     hint: 'Remove the word and write the keys in YAML.',
   }),
+  frontmatterToml: (): Fault => ({
+    rule: 'frontmatter-language',
+    message: 'Frontmatter between lines of plus signs is TOML, which is not read.',
+    hint: 'Write the keys in YAML between two lines of three dashes.',
+  }),
   unknownKey: (key: string, near: readonly string[], known: readonly string[]): Fault => ({
     rule: 'unknown-key',
     message: `The key "${key}" is not known here.`,
@@ -35,10 +78,15 @@ export const messages = {
     message: `The key "${key}" is missing.`,
     hint: `Add a line "${key}:" with its value.`,
   }),
-  wrongType: (expected: string, found: string): Fault => ({
+  empty: (): Fault => ({
     rule: 'wrong-type',
-    message: `${expected} is expected here, but this is ${found}.`,
+    message: 'There is no value here.',
+    hint: 'Write a value, or remove the key.',
   }),
+  wrongType: (expectation: string, found: string): Fault => {
+    const fault = { rule: 'wrong-type', message: `${expectation} here, but this is ${found}.` };
+    return /^(true|false)$/.test(found) ? { ...fault, hint: 'Put quotes around it if it is a text.' } : fault;
+  },
   notOneOf: (value: string, near: readonly string[], options: readonly string[]): Fault => ({
     rule: 'not-an-option',
     message: `${value} is not one of ${options.join(', ')}.`,
@@ -59,6 +107,11 @@ export const messages = {
     rule: 'unreadable',
     message: `The file cannot be read: ${detail}`,
   }),
+  tooLarge: (megabytes: number): Fault => ({
+    rule: 'too-large',
+    message: `The file is larger than ${megabytes} MB, which is more than a record can be.`,
+    hint: 'Keep measurements in capture files and pictures in files of their own.',
+  }),
   notUtf8: (): Fault => ({
     rule: 'encoding',
     message: 'The file is not UTF-8 text.',
@@ -68,6 +121,16 @@ export const messages = {
     rule: 'outside-journal',
     message: `"${path}" leads out of the journal's folder; nothing outside is read or published.`,
     hint: 'Copy the file into the journal and name it by a relative path.',
+  }),
+  deadLink: (): Fault => ({
+    rule: 'dead-link',
+    message: 'This link leads to a file that does not exist.',
+    hint: 'Remove it, or copy the file into its place.',
+  }),
+  linkCircle: (): Fault => ({
+    rule: 'link-circle',
+    message: 'This link leads back to a folder that it stands in.',
+    hint: 'Remove it.',
   }),
   strayFile: (): Fault => ({
     rule: 'stray-record',
@@ -87,17 +150,38 @@ export const messages = {
   }),
   mdxSyntax: (detail: string): Fault => ({
     rule: 'mdx-syntax',
-    message: `This is not valid MDX: ${detail.replace(/\.?$/, '.')}`,
+    message: `This is not valid MDX: ${sentence(detail)}`,
     hint: 'In .mdx a < or { in running text is written \\< or \\{.',
   }),
-  dangling: (kind: string, id: string, near: readonly string[]): Fault => ({
+  tooDeep: (): Fault => ({
+    rule: 'prose',
+    message: 'The body is nested too deeply to be rendered.',
+    hint: 'Take some of the quotes, lists or brackets in one another apart.',
+  }),
+  dangling: (kind: string, id: string, near: readonly string[], known: readonly string[]): Fault => ({
     rule: 'dangling-reference',
     message: `There is no ${kind} "${id}" in this journal.`,
-    hint: orNone(near, 'Write the path of its file without extension.'),
+    hint: orNone(near, known.length > 0 ? `There are: ${listed(known)}.` : `The journal has no ${kind} yet.`),
+  }),
+  noAmplifier: (id: string): Fault => ({
+    rule: 'dangling-reference',
+    message: `This version stands in the folder ${id}, which has no index.md to say what the amplifier is.`,
+    hint: `Write ${id}/index.md, or move the version into the folder of its amplifier.`,
+  }),
+  notAnAddress: (name: string): Fault => ({
+    rule: 'record-name',
+    message: `"${name}" cannot stand in the address of a page.`,
+    hint: 'Rename it with letters, digits, hyphens, underscores and full stops only, for example 2026-02-07-first-sound.',
+  }),
+  captureName: (name: string): Fault => ({
+    rule: 'record-name',
+    message: `"${name}" cannot stand in the address of a page.`,
+    hint: 'Add id: with a short name such as tone-1w, or rename the file.',
   }),
   wrongFolder: (version: string, amplifier: string): Fault => ({
     rule: 'version-of-another-amplifier',
     message: `The version "${version}" does not belong to the amplifier "${amplifier}".`,
+    hint: 'Name a version of that amplifier, or change amplifier: to the one that was measured.',
   }),
   versionCycle: (chain: readonly string[]): Fault => ({
     rule: 'version-cycle',
@@ -117,17 +201,17 @@ export const messages = {
   unknownColumn: (name: string, known: readonly string[]): Fault => ({
     rule: 'unknown-channel',
     message: `The capture has no channel "${name}".`,
-    hint: `It has: ${known.join(', ')}.`,
+    hint: orNone(nearestNames(name, known), itHas(known)),
   }),
   unknownFigure: (figure: string, near: readonly string[], known: readonly string[]): Fault => ({
     rule: 'unknown-figure',
     message: `The capture has no figure "${figure}".`,
-    hint: orNone(near, `It has: ${known.join(', ')}.`),
+    hint: orNone(near, itHas(known)),
   }),
-  figureForm: (text: string): Fault => ({
+  figureForm: (text: string, near: readonly string[]): Fault => ({
     rule: 'figure-form',
     message: `"${text}" does not name a capture of this log.`,
-    hint: 'Write capture or capture#channel, for example tone-1w#speaker.',
+    hint: orNone(near, 'Write capture or capture#channel, for example tone-1w#speaker.'),
   }),
   nothingToCompute: (): Fault => ({
     rule: 'nothing-to-compute',
@@ -136,4 +220,5 @@ export const messages = {
   }),
 } as const;
 
-const firstLine = (text: string) => (text.split('\n')[0] ?? '').replace(/:$/, '.');
+/** The first line of a text, closed with a full stop. */
+const sentence = (text: string) => (text.split('\n')[0] ?? '').replace(/[.:]?$/, '.');

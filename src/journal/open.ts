@@ -1,7 +1,7 @@
 import { realpath, stat } from 'node:fs/promises';
 import { byPlace, type Problem, problemAt } from '../problem/index.ts';
 import { type AnalysisCache, analysisCache } from './analysis-cache.ts';
-import { type FilePart, idOf, listFiles, partOf } from './files.ts';
+import { type FilePart, idOf, isRecord, listFiles, partOf } from './files.ts';
 import { messages } from './messages.ts';
 import { type RawRecord, readRecord, readYamlFile } from './records.ts';
 import { type RawJournal, resolveJournal } from './resolve.ts';
@@ -32,7 +32,12 @@ export async function openJournal(folder: string, options: OpenOptions = {}): Pr
   const { raw, problems } = await readJournal(root);
   const { base = '/', cache = analysisCache() } = options;
   const journal = raw && (await resolveJournal(raw, { base, cache, problems }));
-  return { journal, problems: problems.sort(byPlace) };
+  return { journal, problems: withoutRepeats(problems).sort(byPlace) };
+}
+
+/** Two captures of one file would tell its faults twice. */
+function withoutRepeats(problems: readonly Problem[]): Problem[] {
+  return [...new Map(problems.map((problem) => [JSON.stringify(problem), problem])).values()];
 }
 
 const refuse = (fault: Parameters<typeof problemAt>[1]): Opened => ({
@@ -76,7 +81,7 @@ const strayFiles = (files: string[]): Problem[] =>
 
 function doubleIds(files: string[]): Problem[] {
   const seen = new Map<string, string>();
-  const records = files.filter((file) => ['amplifier', 'version', 'log'].includes(partOf(file)));
+  const records = files.filter(isRecord);
   return records.flatMap((file) => {
     const id = idOf(file);
     const other = seen.get(id);

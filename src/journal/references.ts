@@ -1,7 +1,9 @@
-import { nearestNames, type Problem, problemAt } from '../problem/index.ts';
+import { type Problem, problemAt } from '../problem/index.ts';
+import { idOf, partOf } from './files.ts';
 import { messages } from './messages.ts';
+import { nearestPaths } from './nearest-paths.ts';
 import type { RawRecord } from './records.ts';
-import type { AmplifierData, LogData, VersionData } from './schemas/index.ts';
+import type { JournalSettings, LogData, VersionData } from './schemas/index.ts';
 import type { YamlPath } from './yaml.ts';
 
 interface Named {
@@ -9,14 +11,26 @@ interface Named {
   ids: readonly string[];
 }
 
-/** Checks that every reference between records leads to a record of the right kind. */
-export function checkReferences(
-  amplifiers: readonly RawRecord<AmplifierData>[],
-  versions: readonly RawRecord<VersionData>[],
-  logs: readonly RawRecord<LogData>[],
-): Problem[] {
-  const amplifier: Named = { kind: 'amplifier', ids: amplifiers.map(({ id }) => id) };
-  const version: Named = { kind: 'version', ids: versions.map(({ id }) => id) };
+/** The records of a journal that refer to each other, and the files that they may refer to. */
+interface Referring {
+  versions: readonly RawRecord<VersionData>[];
+  logs: readonly RawRecord<LogData>[];
+  settings: Pick<JournalSettings, 'instruments'>;
+  files: readonly string[];
+}
+
+/**
+ * Checks that every reference leads to something of the right kind. A record whose own frontmatter has
+ * faults can be referred to: its faults are told once, at their place.
+ */
+export function checkReferences({ versions, logs, settings, files }: Referring): Problem[] {
+  const named = (kind: 'amplifier' | 'version'): Named => ({
+    kind,
+    ids: files.filter((file) => partOf(file) === kind).map(idOf),
+  });
+  const amplifier = named('amplifier');
+  const version = named('version');
+  const instrument: Named = { kind: 'instrument', ids: settings.instruments.map(({ id }) => id) };
   return [
     ...versions.flatMap((record) => [
       ...resolves(record, ['follows'], record.data.follows, version),
@@ -26,9 +40,10 @@ export function checkReferences(
       ...resolves(record, ['amplifier'], record.data.amplifier, amplifier),
       ...resolves(record, ['version'], record.data.version, version),
       ...ofSameAmplifier(record),
-      ...record.data.captures.flatMap((capture, index) =>
-        resolves(record, ['captures', index, 'version'], capture.version, version),
-      ),
+      ...record.data.captures.flatMap((capture, index) => [
+        ...resolves(record, ['captures', index, 'version'], capture.version, version),
+        ...resolves(record, ['captures', index, 'instrument'], capture.instrument, instrument),
+      ]),
     ]),
     ...cycles(versions),
   ];
@@ -41,19 +56,19 @@ function resolves(
   { kind, ids }: Named,
 ): Problem[] {
   if (id === undefined || ids.includes(id)) return [];
-  return [problemAt(record.yaml.placeOf(path), messages.dangling(kind, id, nearestNames(id, ids)))];
+  return [
+    problemAt(record.yaml.placeOf(path), messages.dangling(kind, id, nearestPaths(plainId(id), ids), ids)),
+  ];
 }
+
+/** An id without what people add to it: slashes at the ends, `index`, an extension. */
+const plainId = (written: string) => idOf(written.replaceAll(/^\/+|\/+$/g, ''));
 
 /** A version's folder is its amplifier. */
 function ownFolder({ id, file }: RawRecord<VersionData>, amplifier: Named): Problem[] {
   const parent = id.slice(0, id.lastIndexOf('/'));
   if (amplifier.ids.includes(parent)) return [];
-  return [
-    problemAt(
-      { file, line: 1, column: 1 },
-      messages.dangling('amplifier', parent, nearestNames(parent, amplifier.ids)),
-    ),
-  ];
+  return [problemAt({ file, line: 1, column: 1 }, messages.noAmplifier(parent))];
 }
 
 function ofSameAmplifier({ data, yaml }: RawRecord<LogData>): Problem[] {

@@ -1,7 +1,10 @@
 import type { Problem } from '../problem/index.ts';
 import { problemAt } from '../problem/index.ts';
+import { checkAddresses } from './addresses.ts';
+import { joinOutputs } from './amplifier-output.ts';
 import type { AnalysisCache } from './analysis-cache.ts';
 import { resolveCaptures } from './captures.ts';
+import { idOf, isRecord, resolveInside } from './files.ts';
 import { captureName } from './ids.ts';
 import { chooseKeyFigures } from './key-figures.ts';
 import { checkMentions } from './mentions.ts';
@@ -13,7 +16,7 @@ import { checkReferences } from './references.ts';
 import type { AmplifierData, JournalSettings, LogData, VersionData } from './schemas/index.ts';
 import { versionSheet } from './sheets.ts';
 import { readTubes } from './tubes.ts';
-import type { Journal, Log, Prose, Version } from './types.ts';
+import type { CaptureRecord, Journal, Log, Prose, Version } from './types.ts';
 
 /** The records of a journal whose frontmatter fits, before they are joined. */
 export interface RawJournal {
@@ -36,7 +39,7 @@ interface Resolution {
 export async function resolveJournal(raw: RawJournal, resolution: Resolution): Promise<Journal> {
   const { root, settings, files } = raw;
   const { problems } = resolution;
-  problems.push(...mdxRefused(raw), ...checkReferences(raw.amplifiers, raw.versions, raw.logs));
+  problems.push(...mdxRefused(raw), ...checkReferences(raw), ...checkAddresses(raw));
   const tubes = readTubes();
   const prose = await renderAll(raw, resolution);
   const versions = raw.versions.map((record): Version => {
@@ -48,21 +51,28 @@ export async function resolveJournal(raw: RawJournal, resolution: Resolution): P
     ...joined(record, prose),
     versions: versions.filter(({ amplifier }) => amplifier === record.id),
   }));
-  const logs = await Promise.all(raw.logs.map((record) => resolveLog(record, raw, prose, resolution)));
-  return { folder: root, settings, amplifiers, versions, logs: logs.sort(newestFirst), tubes, files };
+  const read = await Promise.all(
+    raw.logs.map(async (record) => ({
+      record,
+      ...(await resolveCaptures(root, record, files, resolution.cache, raw)),
+    })),
+  );
+  const joinedCaptures = joinOutputs(read, raw.versions);
+  const resolved = read.map(({ record }, i) => resolveLog(record, joinedCaptures.captures[i] ?? [], prose));
+  problems.push(...read.flatMap((result) => result.problems), ...joinedCaptures.problems);
+  problems.push(...resolved.flatMap((result) => result.problems));
+  const logs = resolved.map(({ log }) => log).sort(newestFirst);
+  return { folder: root, settings, amplifiers, versions, logs, tubes, files };
 }
 
-async function resolveLog(
+function resolveLog(
   record: RawRecord<LogData>,
-  { root, files }: RawJournal,
+  captures: CaptureRecord[],
   prose: ReadonlyMap<string, Prose>,
-  { cache, problems }: Resolution,
-): Promise<Log> {
-  const resolved = await resolveCaptures(root, record, files, cache);
-  const chosen = chooseKeyFigures(record, resolved.captures);
-  const log = { ...joined(record, prose), captures: resolved.captures, keyFigures: chosen.keyFigures };
-  problems.push(...resolved.problems, ...chosen.problems, ...checkMentions(log));
-  return log;
+): { log: Log; problems: Problem[] } {
+  const chosen = chooseKeyFigures(record, captures);
+  const log = { ...joined(record, prose), captures, keyFigures: chosen.keyFigures };
+  return { log, problems: [...chosen.problems, ...checkMentions(log)] };
 }
 
 const parentOf = (id: string) => id.slice(0, id.lastIndexOf('/'));
@@ -97,16 +107,24 @@ async function renderAll(raw: RawJournal, { base, problems }: Resolution): Promi
   return prose;
 }
 
-type Linked = Pick<RawJournal, 'files'> & {
-  [kind in 'amplifiers' | 'versions']: readonly { id: string }[];
-} & { logs: readonly { id: string; data: Pick<LogData, 'captures'> }[] };
+interface Linked {
+  root: string;
+  files: readonly string[];
+  logs: readonly { id: string; file: string; data: Pick<LogData, 'captures'> }[];
+}
 
-/** What links in prose are resolved against: every record and capture by id, every file by path. */
-export function linkContext(journal: Linked & { root: string }, base: string): LinkContext {
-  const { root, files, amplifiers, versions, logs } = journal;
-  const captures = logs.flatMap((log) =>
-    log.data.captures.map((capture) => `${log.id}/${captureName(capture)}`),
+/** What links in prose are resolved against: every record, sound or not, and every capture and file. */
+export function linkContext({ root, files, logs }: Linked, base: string): LinkContext {
+  const captures = logs.flatMap(({ id, file, data }) =>
+    data.captures.map((capture) => ({
+      id: `${id}/${captureName(capture)}`,
+      file: resolveInside(file, capture.file) ?? '',
+    })),
   );
-  const ids = new Set([...[...amplifiers, ...versions, ...logs].map(({ id }) => id), ...captures]);
-  return { root, base, files: new Set(files), ids };
+  return {
+    ...{ root, base },
+    files: new Set(files),
+    ids: new Set([...files.filter(isRecord).map(idOf), ...captures.map(({ id }) => id)]),
+    captures: new Set(captures.map(({ file }) => file)),
+  };
 }

@@ -3,14 +3,14 @@ import {
   type LoadSheet,
   loadSheet,
   type PlateDiagram,
-  stageDiagram,
   type SupplyDescription,
+  stageDiagram,
   type TubeLibrary,
 } from '../load/index.ts';
 import { type Problem, problemAt } from '../problem/index.ts';
 import type { RawRecord } from './records.ts';
-import { type JournalSettings, stageDescription, supplyDescription, supplyPath } from './schemas/index.ts';
 import type { StageData, SupplyData, VersionData } from './schemas/index.ts';
+import { type JournalSettings, stageDescription, supplyDescription, supplyPath } from './schemas/index.ts';
 import type { YamlReading } from './yaml.ts';
 
 /** What a load sheet is computed from, in a version record or a stand-alone file. */

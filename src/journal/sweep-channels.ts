@@ -23,7 +23,9 @@ export function sweepChannels({ columns }: Pick<Capture, 'columns'>): SweepChann
   const chosen = answering.length > 0 ? answering : measured;
   const names = chosen.length > 0 ? chosen.map(({ name }) => name) : distortionNames(columns);
   return names.map((name, index) => {
-    const own = columns.filter((column) => column.channel === name || (index === 0 && column.channel === undefined));
+    const own = columns.filter(
+      (column) => column.channel === name || (index === 0 && column.channel === undefined),
+    );
     return channelOf(name, chosen.find((column) => column.name === name) ?? null, own);
   });
 }
@@ -43,6 +45,8 @@ function channelOf(name: string, level: Column | null, own: readonly Column[]): 
     phase: find('phase'),
     thd: find('thd'),
     thdPlusNoise: find('thd-plus-noise'),
-    harmonics: own.flatMap((column) => (column.order === undefined ? [] : [{ ...column, order: column.order }])),
+    harmonics: own.flatMap((column) =>
+      column.order === undefined ? [] : [{ ...column, order: column.order }],
+    ),
   };
 }

@@ -1,5 +1,5 @@
 import type { Capture, CaptureDeclaration, CaptureKind } from '../capture/index.ts';
-import type { Figure } from '../figures/index.ts';
+import type { AmplifierOutput, Figure } from '../figures/index.ts';
 import type { LoadSheet, PlateDiagram, TubeLibrary } from '../load/index.ts';
 import type { Place } from '../problem/index.ts';
 import type { Analysis } from './analyse.ts';
@@ -74,6 +74,10 @@ export interface CaptureRecord {
   capture: Capture;
   analysis: Analysis;
   figures: Figure[];
+  /** What the figures say together, in full sentences. */
+  findings: string[];
+  /** What an amplifier's output does, where this capture shows it. */
+  output: AmplifierOutput | null;
   /** Warnings about this capture, in full sentences. */
   warnings: string[];
   log: string;

@@ -25,6 +25,10 @@ function problemsOf(issue: Issue, schema: z.ZodType, yaml: YamlReading): Problem
       ),
     );
   }
+  if (issue.code === 'invalid_key') {
+    const key = String(issue.path.at(-1));
+    return issue.issues.map((inner) => problemAt(yaml.placeOfKey(issue.path), faultOf(inner, key)));
+  }
   return [problemAt(placeOf(issue, yaml), faultOf(issue, valueAt(yaml.value, issue.path)))];
 }
 
@@ -36,21 +40,20 @@ function placeOf(issue: Issue, yaml: YamlReading): Place {
 }
 
 function faultOf(issue: Issue, value: unknown): Fault {
-  const key = String(issue.path.at(-1) ?? 'frontmatter');
-  if (value === undefined) return messages.missingKey(key);
-  if (value === null) return messages.wrongType('A value', 'empty');
+  if (value === undefined) return messages.missingKey(String(issue.path.at(-1) ?? 'frontmatter'));
+  if (value === null) return messages.empty();
   switch (issue.code) {
     case 'custom':
       return customFault(issue.message, issue.params);
     case 'invalid_type':
       return messages.wrongType(typeWords[issue.expected] ?? issue.expected, describe(value));
     case 'invalid_union':
-      return messages.wrongType('A value with its unit, or a text,', describe(value));
+      return messages.wrongType(issue.message, describe(value));
     case 'invalid_value':
       return oneOf(value, issue.values.map(String));
     case 'too_small':
     case 'too_big':
-      return messages.badValue(sizeMessage(issue, value));
+      return messages.badValue(sizeMessage(issue));
     default:
       return messages.badValue(`${describe(value)} does not fit: ${issue.message}`);
   }
@@ -63,25 +66,30 @@ function customFault(message: string, params: Record<string, unknown> | undefine
 }
 
 const oneOf = (value: unknown, options: string[]) =>
-  messages.notOneOf(describe(value), nearestNames(String(value), options), options);
+  messages.notOneOf(
+    describe(value),
+    nearestNames(
+      String(value),
+      options.filter((option) => /\w/.test(option)),
+    ),
+    options.map((option) => JSON.stringify(option)),
+  );
 
-function sizeMessage(issue: Extract<Issue, { code: 'too_small' | 'too_big' }>, value: unknown): string {
-  const bound = issue.code === 'too_small' ? `at least ${issue.minimum}` : `at most ${issue.maximum}`;
+/** Sizes are checked of texts, which may not be empty, and of lists. */
+function sizeMessage(issue: Extract<Issue, { code: 'too_small' | 'too_big' }>): string {
   if (issue.origin === 'string') return 'This text is empty; write something here.';
-  if (issue.origin === 'array')
-    return `There are too ${issue.code === 'too_big' ? 'many' : 'few'} entries; ${bound} are expected.`;
-  return `${describe(value)} is out of range; ${bound} is expected.`;
+  return issue.code === 'too_small'
+    ? `There are too few entries; ${issue.minimum} are expected.`
+    : `There are too many entries; at most ${issue.maximum} are expected.`;
 }
 
 const typeWords: Readonly<Record<string, string>> = {
-  string: 'A text',
-  number: 'A number',
-  int: 'A whole number',
-  boolean: 'true or false',
-  array: 'A list',
-  object: 'A group of keys',
-  record: 'A group of keys',
-  tuple: 'A list of two',
+  string: 'A text is expected',
+  boolean: 'Either true or false is expected',
+  array: 'A list is expected',
+  object: 'A group of keys is expected',
+  record: 'A group of keys is expected',
+  tuple: 'A list of two is expected',
 };
 
 function describe(value: unknown): string {

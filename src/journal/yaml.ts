@@ -1,5 +1,15 @@
-import { type Document, isMap, isScalar, isSeq, type Node, parseDocument } from 'yaml';
-import { type Place, type Problem, problemAt } from '../problem/index.ts';
+import {
+  type Alias,
+  type Document,
+  isMap,
+  isScalar,
+  isSeq,
+  type Node,
+  parseDocument,
+  visit,
+  type YAMLError,
+} from 'yaml';
+import { type Fault, type Place, type Problem, problemAt } from '../problem/index.ts';
 import { messages } from './messages.ts';
 
 /** Path of keys and indexes into a YAML document. */
@@ -19,19 +29,24 @@ export interface YamlReading {
 const mostAliases = 100;
 
 /**
- * Reads YAML. `firstColumn` is the offset of the text's first line in its file, as frontmatter begins
- * behind its fence; later lines start at column 1.
+ * Reads YAML; `firstLine` is the line of the file on which the text begins. A number spelled in another way
+ * than its value prints (`012`, `1.50`, `6E5`) stays the text it is, so that names and prices keep theirs.
  */
-export function readYaml(text: string, file: string, firstColumn = 1): YamlReading {
+export function readYaml(text: string, file: string, firstLine = 1): YamlReading {
   const document = parseDocument(text, { prettyErrors: false, version: '1.2', strict: true });
+  const end = text.trimEnd().length;
   const at = (offset: number): Place => {
-    const before = text.slice(0, offset).split('\n');
-    const column = (before.at(-1) ?? '').length + 1;
-    return { file, line: before.length, column: before.length === 1 ? column + firstColumn - 1 : column };
+    const before = text.slice(0, Math.min(offset, end)).split('\n');
+    return { file, line: before.length - 1 + firstLine, column: (before.at(-1) ?? '').length + 1 };
   };
-  const problems = [...document.errors, ...document.warnings].map((error) =>
-    problemAt(at(error.pos[0]), messages.yamlSyntax(error.message)),
-  );
+  const problems = [
+    ...[...document.errors, ...document.warnings].map((error) =>
+      problemAt(at(error.pos[0]), syntaxFault(error, text)),
+    ),
+    ...lostAliases(document).map((alias) =>
+      problemAt(at(startOf(alias) ?? 0), messages.yamlAlias(alias.source)),
+    ),
+  ];
   return {
     ...plainValue(document, problems, at),
     placeOf: (path) => at(find(document, path).value),
@@ -39,14 +54,53 @@ export function readYaml(text: string, file: string, firstColumn = 1): YamlReadi
   };
 }
 
+function syntaxFault({ code, message, pos }: YAMLError, text: string): Fault {
+  const [word = ''] = /^[^\s:,}\]]*/.exec(text.slice(pos[0])) ?? [];
+  switch (code) {
+    case 'DUPLICATE_KEY':
+      return messages.yamlTwice(word);
+    case 'TAB_AS_INDENT':
+      return messages.yamlTab();
+    case 'TAG_RESOLVE_FAILED':
+      return messages.yamlTag(word);
+    case 'MULTIPLE_DOCS':
+      return messages.yamlDocuments();
+    default:
+      return messages.yamlSyntax(message);
+  }
+}
+
+/** Aliases whose anchor does not stand before them. */
+function lostAliases(document: Document): Alias[] {
+  const lost: Alias[] = [];
+  visit(document, {
+    Alias: (_key, node) => {
+      if (!node.resolve(document)) lost.push(node);
+    },
+  });
+  return lost;
+}
+
 function plainValue(document: Document, problems: Problem[], at: (offset: number) => Place) {
-  if (problems.some((problem) => problem.severity === 'error')) return { value: null, problems };
+  if (problems.length > 0) return { value: null, problems };
+  keepSpelling(document);
   try {
     return { value: document.toJS({ maxAliasCount: mostAliases }) as unknown, problems };
-  } catch (error) {
-    const fault = messages.yamlSyntax(error instanceof Error ? error.message : String(error));
-    return { value: null, problems: [...problems, problemAt(at(0), fault)] };
+  } catch {
+    const place = at(startOf(document.contents) ?? 0);
+    return { value: null, problems: [problemAt(place, messages.yamlTooManyAliases(mostAliases))] };
   }
+}
+
+/** Gives every number that would print differently its own text back. */
+function keepSpelling(document: Document): void {
+  visit(document, {
+    Scalar: (_key, node) => {
+      if (typeof node.value === 'number' && node.source !== undefined && String(node.value) !== node.source) {
+        node.value = node.source;
+      }
+    },
+  });
 }
 
 /** Offsets of the key and value at a path; a missing part answers with its parent's. */

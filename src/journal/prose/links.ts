@@ -1,11 +1,13 @@
 import path from 'node:path';
-import type { Image, Link, Root } from 'mdast';
+import type { Definition, Image, Link, Root } from 'mdast';
 import { visit } from 'unist-util-visit';
 import type { VFile } from 'vfile';
-import { type Fault, nearestNames } from '../../problem/index.ts';
+import type { Fault } from '../../problem/index.ts';
 import { idOf, resolveInside } from '../files.ts';
+import { downloadOf } from '../ids.ts';
+import { nearestPaths } from '../nearest-paths.ts';
 import { proseMessages } from './messages.ts';
-import { report } from './report.ts';
+import { notesOf, report, startOf } from './report.ts';
 
 /** What links are resolved against. */
 export interface LinkContext {
@@ -15,61 +17,135 @@ export interface LinkContext {
   base: string;
   /** Every file of the journal, relative to its folder. */
   files: ReadonlySet<string>;
-  /** Every record's id. */
+  /** Every record's and capture's id. */
   ids: ReadonlySet<string>;
+  /** Every capture file that is published. */
+  captures: ReadonlySet<string>;
 }
+
+/** Pages that belong to no record, by their address from the root of the site. */
+const pages: ReadonlySet<string> = new Set(['', 'logs', 'amplifiers', 'methods', 'safety']);
+
+const pictureFiles = /\.(?:avif|gif|jpe?g|png|svg|tiff?|webp)$/i;
 
 /** Rewrites links between records and captures to addresses of the site and checks links and pictures. */
 export function links(context: LinkContext) {
   return (tree: Root, file: VFile): void => {
-    const record = path.relative(context.root, file.path).replaceAll(path.sep, '/');
-    visit(tree, ['link', 'definition'], (node) => {
-      const fault = settleLink(node as Link, record, context);
+    const record = recordOf(file, context);
+    const picturesByReference = new Set<string>();
+    visit(tree, 'imageReference', (node) => {
+      picturesByReference.add(node.identifier);
+      if (!node.alt?.trim()) report(file, node, proseMessages.imageAlt(node.label ?? node.identifier));
+    });
+    const settle = (node: Link | Image | Definition, fault: Fault | null) => {
       if (fault) report(file, node, fault);
+    };
+    visit(tree, 'link', (node) => settle(node, settleLink(node, record, context)));
+    visit(tree, 'definition', (node) => {
+      const isPicture = picturesByReference.has(node.identifier);
+      settle(
+        node,
+        isPicture ? settlePicture(node, record, context, file) : settleLink(node, record, context),
+      );
     });
     visit(tree, 'image', (node) => {
-      for (const fault of settleImage(node, record, context)) report(file, node, fault);
+      const { url, alt } = node;
+      settle(
+        node,
+        settlePicture(node, record, context, file) ?? (alt?.trim() ? null : proseMessages.imageAlt(url)),
+      );
     });
   };
 }
 
+/** The record that a file of prose belongs to, as a path in the journal. */
+export function recordOf(file: VFile, { root }: Pick<LinkContext, 'root'>): string {
+  return path.relative(root, file.path).replaceAll(path.sep, '/');
+}
+
 /** Gives a link its address on the site; a fault where it may not or cannot be published. */
-function settleLink(node: Link, record: string, context: LinkContext): Fault | null {
+function settleLink(node: Link | Definition, record: string, context: LinkContext): Fault | null {
   const { url } = node;
   if (url.startsWith('#') || /^(https?:\/\/|mailto:)/i.test(url)) return null;
-  if (/^[a-z][a-z0-9+.-]*:/i.test(url) || url.startsWith('//')) return proseMessages.linkScheme(url);
+  if (/^[a-z][a-z0-9+.-]*:/i.test(url) || /^[/\\]{2}/.test(url)) return proseMessages.linkScheme(url);
   const [target = '', fragment] = url.split('#');
-  const address = addressOf(decodeURI(target), record, context);
+  const address = addressOf(decoded(target), record, context);
   if (address === null) return danglingFault(target, record, context);
   node.url = fragment === undefined ? address : `${address}#${fragment}`;
   return null;
 }
 
-/** The site's address of a record, capture or static file named by a path; null where nothing is meant. */
-function addressOf(target: string, record: string, { base, files, ids }: LinkContext): string | null {
-  for (const candidate of [resolveInside(record, target), target.replace(/^\/|\/$/g, '')]) {
-    if (candidate === null) continue;
-    const id = idOf(candidate);
-    if (ids.has(id)) return `${base}${id}/`;
-    if (files.has(candidate) && candidate.startsWith('static/'))
-      return base + candidate.slice('static/'.length);
-    if (files.has(candidate) && candidate.endsWith('.csv')) return base + candidate;
+/** The site's address of a record, capture, static file or page named by a path; null where nothing is meant. */
+function addressOf(target: string, record: string, context: LinkContext): string | null {
+  if (target === '') return null;
+  const fromRoot = withoutSlashes(target);
+  const relative = resolveInside(record, target);
+  const addresses = [
+    ...(relative === null ? [] : [publishedAddress(withoutSlashes(relative), context)]),
+    publishedAddress(fromRoot, context),
+    ...(target.startsWith('/') ? [siteAddress(fromRoot, context)] : []),
+  ];
+  return addresses.find((address) => address !== null) ?? null;
+}
+
+/** Address of what a path in the journal is published as. */
+function publishedAddress(file: string, { base, files, ids, captures }: LinkContext): string | null {
+  const id = idOf(file);
+  if (ids.has(id)) return `${base}${id}/`;
+  if (captures.has(file)) return base + downloadOf(file);
+  return files.has(file) && file.startsWith('static/') ? base + file.slice('static/'.length) : null;
+}
+
+/** Address of a page or static file that is named by its place on the site. */
+function siteAddress(fromRoot: string, { base, files }: LinkContext): string | null {
+  if (pages.has(fromRoot)) return fromRoot === '' ? base : `${base}${fromRoot}/`;
+  return files.has(`static/${fromRoot}`) ? base + fromRoot : null;
+}
+
+function danglingFault(target: string, record: string, { files, ids, captures }: LinkContext): Fault {
+  const fromRoot = withoutSlashes(decoded(target));
+  const resolved = target.startsWith('/') ? fromRoot : resolveInside(record, decoded(target));
+  if (resolved === null) return proseMessages.linkOutside(target);
+  if (files.has(resolved)) return proseMessages.linkUnpublished(target);
+  const linkable = [...ids, ...captures, ...[...files].filter((file) => file.startsWith('static/'))];
+  const near = [resolved, fromRoot].flatMap((name) => nearestPaths(idOf(withoutSlashes(name)), linkable));
+  return proseMessages.linkDangling(target, target === '' ? [] : [...new Set(near)]);
+}
+
+/** Makes a picture's path explicitly relative, as the image pipeline wants it, and notes its file. */
+function settlePicture(
+  node: Image | Definition,
+  record: string,
+  { files }: LinkContext,
+  prose: VFile,
+): Fault | null {
+  const { url } = node;
+  if (/^([a-z][a-z0-9+.-]*:|[/\\]{2})/i.test(url)) return proseMessages.imageRemote(url);
+  const target = url.startsWith('/') ? withoutSlashes(url) : resolveInside(record, decoded(url));
+  if (target === null) return proseMessages.linkOutside(url);
+  if (url.startsWith('/') || !files.has(target)) {
+    node.url = encodeURI(decoded(url));
+    return proseMessages.imageMissing(url, nearPictures(target, record, files));
   }
+  if (!pictureFiles.test(target)) return proseMessages.imageKind(url);
+  notesOf(prose).pictures.push({ written: url, file: target, ...startOf(node) });
+  if (!url.startsWith('.')) node.url = `./${url}`;
   return null;
 }
 
-function danglingFault(target: string, record: string, { files, ids }: LinkContext) {
-  if (resolveInside(record, target) === null) return proseMessages.linkOutside(target);
-  return proseMessages.linkDangling(target, nearestNames(target, [...ids, ...files]));
+/** Pictures of a similar name, as the record would write them. */
+function nearPictures(target: string, record: string, files: ReadonlySet<string>): string[] {
+  const known = [...files].filter((file) => pictureFiles.test(file));
+  return nearestPaths(target, known).map((file) => path.posix.relative(path.posix.dirname(record), file));
 }
 
-/** Makes a picture's path explicitly relative, as the image pipeline wants it. */
-function settleImage(node: Image, record: string, { files }: LinkContext): Fault[] {
-  const { url, alt } = node;
-  if (/^([a-z][a-z0-9+.-]*:|\/\/)/i.test(url)) return [proseMessages.imageRemote(url)];
-  const target = resolveInside(record, decodeURI(url));
-  if (target === null) return [proseMessages.linkOutside(url)];
-  if (!files.has(target)) return [proseMessages.imageMissing(url, nearestNames(target, files))];
-  if (!url.startsWith('.')) node.url = `./${url}`;
-  return alt?.trim() ? [] : [proseMessages.imageAlt(url)];
+const withoutSlashes = (target: string) => target.replaceAll(/^\/+|\/+$/g, '');
+
+/** The path without its percent signs; as it stands where they mean nothing. */
+function decoded(url: string): string {
+  try {
+    return decodeURI(url);
+  } catch {
+    return url;
+  }
 }

@@ -3,6 +3,9 @@ import type { Fault } from '../../problem/index.ts';
 const orElse = (near: readonly string[], otherwise: string) =>
   near.length > 0 ? `Did you mean ${near.join(' or ')}?` : otherwise;
 
+/** A text up to its first line break, so that a message stays one line. */
+const firstLine = (text: string) => text.trimEnd().replace(/\n[\s\S]*/, ' …');
+
 /** Every sentence about what stands in the prose of a record. */
 export const proseMessages = {
   unknownDirective: (name: string, near: readonly string[], known: readonly string[]): Fault => ({
@@ -13,12 +16,42 @@ export const proseMessages = {
   unknownAttribute: (name: string, directive: string, known: readonly string[]): Fault => ({
     rule: 'unknown-attribute',
     message: `"${directive}" has no attribute "${name}".`,
-    hint: `It takes ${known.join(', ')}.`,
+    hint: known.length > 0 ? `It takes ${known.join(', ')}.` : 'It takes none.',
   }),
   missingAttribute: (name: string, directive: string): Fault => ({
     rule: 'missing-attribute',
-    message: `"${directive}" needs the attribute "${name}".`,
+    message: `"${directive}" does not say which ${name} it shows.`,
     hint: `Write ${name}="…" with the name of a capture of this log.`,
+  }),
+  labelled: (directive: string): Fault => ({
+    rule: 'directive-label',
+    message: `"${directive}" takes no text in square brackets.`,
+    hint: 'Write the text as a sentence before or after it.',
+  }),
+  notClosed: (directive: string): Fault => ({
+    rule: 'directive-open',
+    message: `"${directive}" is not closed, so that everything after it belongs to it.`,
+    hint: 'End it with a line of three colons.',
+  }),
+  unknownComponent: (name: string, near: readonly string[], known: readonly string[]): Fault => ({
+    rule: 'unknown-component',
+    message: `The component "${name}" is neither known nor imported.`,
+    hint: orElse(near, `Known are ${known.join(', ')}; others are imported at the top of the file.`),
+  }),
+  inParagraph: (component: string): Fault => ({
+    rule: 'component-in-paragraph',
+    message: `"${component}" stands inside a paragraph.`,
+    hint: 'Put it on lines of its own, with an empty line before and after.',
+  }),
+  computedAttribute: (component: string): Fault => ({
+    rule: 'computed-attribute',
+    message: `"${component}" takes its attributes as texts; what is computed cannot be checked before the page is made.`,
+    hint: 'Write the attribute in quotes, for example capture="tone-1w".',
+  }),
+  importMissing: (target: string, near: readonly string[]): Fault => ({
+    rule: 'import-missing',
+    message: `The file "${target}" that is imported here does not exist.`,
+    hint: orElse(near, 'Write the relative path of a file of the journal.'),
   }),
   unknownCapture: (name: string, near: readonly string[], known: readonly string[]): Fault => ({
     rule: 'unknown-capture',
@@ -35,13 +68,13 @@ export const proseMessages = {
   }),
   badMaths: (detail: string): Fault => ({
     rule: 'maths',
-    message: `The formula cannot be set: ${detail}`,
+    message: `The formula cannot be set: ${detail.replace(/\.?$/, '.')}`,
     hint: 'Mend the TeX here; a dollar sign that is money is written \\$.',
   }),
-  htmlRefused: (tag: string): Fault => ({
+  htmlRefused: (tag: string, allowed: readonly string[]): Fault => ({
     rule: 'html-refused',
-    message: `HTML such as "${tag}" is not published from Markdown.`,
-    hint: 'Use Markdown or a directive. Allowed without attributes: br, sub, sup, kbd, small, mark, del, ins, abbr, details, summary.',
+    message: `HTML such as "${firstLine(tag)}" is not published from prose.`,
+    hint: `Use Markdown or a directive. Allowed without attributes: ${allowed.join(', ')}.`,
   }),
   linkScheme: (href: string): Fault => ({
     rule: 'link-scheme',
@@ -53,6 +86,11 @@ export const proseMessages = {
     message: `The link "${href}" leads to nothing in this journal.`,
     hint: orElse(near, 'Write the relative path of a record, capture or static file.'),
   }),
+  linkUnpublished: (href: string): Fault => ({
+    rule: 'dangling-link',
+    message: `The file "${href}" is part of the journal, but it is not published.`,
+    hint: 'Declare it under captures: of a log, or put it into the folder static.',
+  }),
   linkOutside: (href: string): Fault => ({
     rule: 'outside-journal',
     message: `"${href}" leads out of the journal's folder; nothing outside is published.`,
@@ -63,9 +101,24 @@ export const proseMessages = {
     message: `The picture "${src}" does not exist.`,
     hint: orElse(near, 'Put the file beside the record and name it by a relative path.'),
   }),
+  imageKind: (src: string): Fault => ({
+    rule: 'image-kind',
+    message: `The file "${src}" is not a picture that a page can show.`,
+    hint: 'Pictures end in .svg, .png, .jpg, .webp, .avif, .gif or .tiff.',
+  }),
+  pictureBroken: (src: string): Fault => ({
+    rule: 'image-broken',
+    message: `The picture "${src}" cannot be read as a picture.`,
+    hint: 'Export it again.',
+  }),
+  drawingSize: (src: string): Fault => ({
+    rule: 'image-broken',
+    message: `The drawing "${src}" does not state its size.`,
+    hint: 'Give its svg element a viewBox, or a width and a height.',
+  }),
   imageRemote: (src: string): Fault => ({
     rule: 'image-remote',
-    message: `The picture "${src}" would be fetched from another host.`,
+    message: `The picture "${src}" is not a file of this journal.`,
     hint: 'Copy the picture into the journal.',
   }),
   imageAlt: (src: string): Fault => ({

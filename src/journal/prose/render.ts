@@ -1,14 +1,15 @@
+import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { createMarkdownProcessor } from '@astrojs/markdown-remark';
 import { compile } from '@mdx-js/mdx';
 import remarkGfm from 'remark-gfm';
-import { VFile } from 'vfile';
-import { type Problem, problemAt } from '../../problem/index.ts';
+import { byPlace, type Fault, type Problem, problemAt } from '../../problem/index.ts';
 import { messages } from '../messages.ts';
+import { pictureFault } from '../picture-files.ts';
 import type { Heading, Prose } from '../types.ts';
 import type { LinkContext } from './links.ts';
 import { rehypeSteps, remarkSteps } from './pipeline.ts';
-import type { ProseNotes } from './report.ts';
+import { noNotes, notesOf, type ProseNotes } from './report.ts';
 
 /** A record's body before rendering. */
 export interface ProseSource {
@@ -30,10 +31,30 @@ export async function proseRenderer(context: LinkContext) {
     rehypePlugins: rehypeSteps(),
   });
   return async (source: ProseSource): Promise<{ prose: Prose; problems: Problem[] }> => {
-    return source.file.endsWith('.mdx')
-      ? compileMdx(source, context)
-      : finish(source, 'md', await renderMarkdown(markdown, source, pathToFileURL(source.path)));
+    const format = source.file.endsWith('.mdx') ? 'mdx' : 'md';
+    try {
+      const render = format === 'mdx' ? compileMdx(source, context) : renderMarkdown(markdown, source);
+      return await finish(source, format, await render, context);
+    } catch (error) {
+      const fault = renderFault(format, error);
+      if (!fault) throw error;
+      const prose = proseOf(source, format, { ...empty(format), notes: noNotes() });
+      return { prose, problems: [problemAt(placeOf(source, error), fault)] };
+    }
   };
+}
+
+/** Problems of the pictures that the prose shows. */
+async function pictureProblems(
+  { file }: ProseSource,
+  { notes }: Rendered,
+  { root }: LinkContext,
+): Promise<Problem[]> {
+  const checked = notes.pictures.map(async ({ written, file: picture, line, column }) => {
+    const fault = await pictureFault(path.join(root, picture), written);
+    return fault ? [problemAt({ file, line, column }, fault)] : [];
+  });
+  return (await Promise.all(checked)).flat();
 }
 
 /** Blank lines stand in for the frontmatter, so that positions in the body are positions in the file. */
@@ -42,10 +63,10 @@ const padded = ({ body, bodyLine }: ProseSource) => '\n'.repeat(bodyLine - 1) + 
 async function renderMarkdown(
   processor: Awaited<ReturnType<typeof createMarkdownProcessor>>,
   source: ProseSource,
-  fileURL: URL,
 ): Promise<Rendered> {
   const frontmatter: { proseNotes?: ProseNotes } = {};
-  const { code, metadata } = await processor.render(padded(source), { fileURL, frontmatter });
+  const options = { fileURL: pathToFileURL(source.path), frontmatter };
+  const { code, metadata } = await processor.render(padded(source), options);
   return {
     html: code,
     headings: metadata.headings,
@@ -54,65 +75,63 @@ async function renderMarkdown(
   };
 }
 
-async function compileMdx(
-  source: ProseSource,
-  context: LinkContext,
-): Promise<{ prose: Prose; problems: Problem[] }> {
-  const file = new VFile({ value: padded(source), path: source.path });
-  try {
-    await compile(file, {
+async function compileMdx(source: ProseSource, context: LinkContext): Promise<Rendered> {
+  const file = await compile(
+    { value: padded(source), path: source.path },
+    {
       remarkPlugins: [remarkGfm, ...(remarkSteps(context) as [])],
       rehypePlugins: rehypeSteps() as [],
-    });
-  } catch (error) {
-    return {
-      prose: emptyProse(source, 'mdx'),
-      problems: [problemAt(placeOf(source, error), mdxFault(error))],
-    };
-  }
-  const data = file.data as { astro?: { frontmatter?: { proseNotes?: ProseNotes } } };
-  const notes = data.astro?.frontmatter?.proseNotes ?? noNotes();
-  return finish(source, 'mdx', { html: null, headings: [], imagePaths: [], notes });
+    },
+  );
+  return { ...empty('mdx'), notes: notesOf(file) };
 }
 
-function finish(
+/** Nothing rendered; MDX has its HTML made while the site is built. */
+const empty = (format: Prose['format']) => ({
+  html: format === 'md' ? '' : null,
+  headings: [],
+  imagePaths: [],
+});
+
+async function finish(
   source: ProseSource,
   format: Prose['format'],
   rendered: Rendered,
-): { prose: Prose; problems: Problem[] } {
-  const { notes, html, headings, imagePaths } = rendered;
-  const { file, body, bodyLine } = source;
-  const mentions = notes.mentions.map(({ line, column, ...mention }) => ({
-    ...mention,
-    place: { file, line, column },
-  }));
-  const problems = notes.faults.map(({ fault, line, column }) => problemAt({ file, line, column }, fault));
-  return {
-    prose: { format, body, bodyLine, html, headings: headings as Heading[], imagePaths, mentions },
-    problems,
-  };
+  context: LinkContext,
+): Promise<{ prose: Prose; problems: Problem[] }> {
+  const { file } = source;
+  const faults = rendered.notes.faults.map(({ fault, line, column }) =>
+    problemAt({ file, line, column }, fault),
+  );
+  const pictures = await pictureProblems(source, rendered, context);
+  return { prose: proseOf(source, format, rendered), problems: [...faults, ...pictures] };
 }
 
-const noNotes = (): ProseNotes => ({ faults: [], mentions: [] });
-
-function emptyProse({ body, bodyLine }: ProseSource, format: Prose['format']): Prose {
-  return {
-    format,
-    body,
-    bodyLine,
-    html: format === 'md' ? '' : null,
-    headings: [],
-    imagePaths: [],
-    mentions: [],
-  };
+function proseOf(
+  { file, body, bodyLine }: ProseSource,
+  format: Prose['format'],
+  { notes, html, headings, imagePaths }: Rendered,
+): Prose {
+  const mentions = notes.mentions
+    .map(({ line, column, ...mention }) => ({ ...mention, place: { file, line, column } }))
+    .sort((a, b) => byPlace(a.place, b.place));
+  return { format, body, bodyLine, html, headings: headings as Heading[], imagePaths, mentions };
 }
 
+/** A place that the compiler writes into its message, such as `(9:1-9:7)`. */
+const placeInMessage = / \((\d+):(\d+)(?:-\d+:\d+)?\)/;
+
+/** Where rendering failed: told by the error, written in its message, or else the start of the body. */
 function placeOf({ file, bodyLine }: ProseSource, error: unknown) {
-  const { line, column } = error as { line?: number; column?: number };
-  return { file, line: line ?? bodyLine, column: column ?? 1 };
+  const { line, column, message } = error as { line?: number; column?: number; message: string };
+  const [, writtenLine = bodyLine, writtenColumn = 1] = placeInMessage.exec(message) ?? [];
+  return { file, line: line ?? Number(writtenLine), column: column ?? Number(writtenColumn) };
 }
 
-function mdxFault(error: unknown) {
-  const reason = (error as { reason?: string }).reason ?? String(error);
-  return messages.mdxSyntax(reason);
+/** What a person can mend; null for a failure of another kind. */
+function renderFault(format: Prose['format'], error: unknown): Fault | null {
+  if (error instanceof RangeError) return messages.tooDeep();
+  if (format === 'md') return null;
+  const { reason = String(error) } = error as { reason?: string };
+  return messages.mdxSyntax(reason.replace(' with acorn', '').replace(placeInMessage, ''));
 }

@@ -13,11 +13,15 @@ export interface ProseFault {
 export interface ProseNotes {
   faults: ProseFault[];
   mentions: (Omit<Mention, 'place'> & { line: number; column: number })[];
+  /** Pictures that exist: as written, and by their path in the journal. */
+  pictures: { written: string; file: string; line: number; column: number }[];
 }
 
 interface Positioned {
   position?: { start: { line: number; column: number; offset?: number | undefined } } | undefined;
 }
+
+export const noNotes = (): ProseNotes => ({ faults: [], mentions: [], pictures: [] });
 
 /** The notes of a file, begun on first use. */
 export function notesOf(file: VFile): ProseNotes {
@@ -25,7 +29,7 @@ export function notesOf(file: VFile): ProseNotes {
   data.astro ??= {};
   data.astro.frontmatter ??= {};
   const holder = data.astro.frontmatter as { proseNotes?: ProseNotes };
-  holder.proseNotes ??= { faults: [], mentions: [] };
+  holder.proseNotes ??= noNotes();
   return holder.proseNotes;
 }
 
@@ -37,4 +41,23 @@ export function startOf(node: Positioned): { line: number; column: number } {
 /** Notes a fault at a node. */
 export function report(file: VFile, node: Positioned, fault: Fault): void {
   notesOf(file).faults.push({ fault, ...startOf(node) });
+}
+
+/**
+ * The place of an offset in a node's value. In quotes and lists the value lacks what stands before it in each
+ * line, so the line is looked for in the source; `skippedLines` are those of the node before its value.
+ */
+export function within(
+  file: VFile,
+  node: Positioned,
+  { value, offset, skippedLines = 0 }: { value: string; offset: number; skippedLines?: number },
+): Positioned {
+  const start = startOf(node);
+  const before = value.slice(0, offset).split('\n');
+  const line = start.line + skippedLines + before.length - 1;
+  const source = String(file).split(/\r?\n/)[line - 1] ?? '';
+  const text = value.split('\n')[before.length - 1] ?? '';
+  const from = line === start.line ? start.column - 1 : 0;
+  const column = Math.max(source.indexOf(text, from), 0) + (before.at(-1) ?? '').length + 1;
+  return { position: { start: { line, column } } };
 }

@@ -1,15 +1,35 @@
 import { z } from 'zod';
 import type { CaptureDeclaration, ColumnDeclaration } from '../../capture/index.ts';
 import { captureKinds } from '../../capture/index.ts';
-import { channelName, conditions, line, quantity, slug } from './fields.ts';
+import { channelName, conditions, line, positiveNumber, quantity, slug, wholeNumber } from './fields.ts';
 
 const levelAs = z.enum(['rms', 'peak', 'peak-to-peak']);
 const electrical = quantity('voltage', 'current', 'power');
 
+const twoTones = z
+  .tuple([quantity('frequency'), quantity('frequency')], { error: 'A list of two frequencies is expected.' })
+  .refine(([one, other]) => one > 0 && other > 0 && one !== other, {
+    error: 'Two different frequencies above 0 Hz are expected here.',
+    params: { rule: 'number', hint: 'Write both, for example [60 Hz, 7 kHz].' },
+  });
+
+const powerAboveZero = quantity('power').refine((watts) => watts > 0, {
+  error: 'A power above 0 W is expected here.',
+  params: { rule: 'number' },
+});
+
+const expectedColumn = 'A header, or the number of a column counted from 1, is expected';
+const headerOrPosition = z
+  .union([z.string().trim(), z.number()], { error: expectedColumn })
+  .refine((column) => (typeof column === 'string' ? column !== '' : Number.isInteger(column) && column > 0), {
+    error: (issue) => `${expectedColumn} here, but this is ${JSON.stringify(issue.input)}.`,
+    params: { rule: 'number' },
+  });
+
 /** What one column of the file holds; a declaration wins over what the file suggests. */
 export const columnSchema = z.strictObject({
   /** The column's header, or its position counted from 1. */
-  column: z.union([line, z.int().positive()]),
+  column: headerOrPosition,
   /** What it measures: `voltage`, `thd`, `harmonic`, `phase` and so on. */
   quantity: z
     .enum([
@@ -33,7 +53,7 @@ export const columnSchema = z.strictObject({
   /** Unit in the file: `mV`, `dBu`, `%`. */
   unit: line.optional(),
   /** Probe or attenuator ratio: `10`. */
-  scale: z.number().positive().optional(),
+  scale: positiveNumber().optional(),
   /** `stimulus` or `response`. */
   role: z.enum(['stimulus', 'response']).optional(),
   /** What this channel puts under test: `12AT7 driver`. */
@@ -46,11 +66,12 @@ export const columnSchema = z.strictObject({
   /** The channel a phase, THD or harmonic column belongs to. */
   channel: line.optional(),
   /** Order of a harmonic column: `2`. */
-  order: z.int().min(1).max(100).optional(),
+  order: wholeNumber(1, 100).optional(),
+  /** Load across which this channel was measured: `4 Ω`; two of them give the output impedance. */
+  load: quantity('resistance').optional(),
 });
 
-/** One capture of a log: the file and everything the file does not say itself. */
-export const captureSchema = z.strictObject({
+const captureKeys = z.strictObject({
   /** File name, beside the log: `tone-1w.csv`. */
   file: line,
   /** Name in the log and in addresses; left out, the file name without extension. */
@@ -70,15 +91,31 @@ export const captureSchema = z.strictObject({
   exchanged: z.boolean().optional(),
   /** Load at the output: `8 Ω`. */
   load: quantity('resistance').optional(),
+  /** Powers at which THD of a level sweep is stated, besides 1 W: `[0.25 W, 2 W]`. */
+  atPower: z.array(powerAboveZero).optional(),
+  /** What an impedance sweep was measured on: `loudspeaker`, `amplifier` (its output) or `transformer`. */
+  impedanceOf: z.enum(['loudspeaker', 'amplifier', 'transformer']).optional(),
+  /** The secondary while a transformer's primary was measured: `open` or `shorted`. */
+  secondary: z.enum(['open', 'shorted']).optional(),
+  /** Id of the same sweep into another load: `into-4-ohm`. */
+  otherLoad: line.optional(),
+  /** Limit within which two readings of a level agree: `0.1 %`. */
+  readingAccuracy: quantity('ratio').optional(),
+  /** Rated load for the damping factor, where it is not that of the version: `8 Ω`. */
+  ratedLoad: quantity('resistance').optional(),
+  /** Id of the impedance sweep of a loudspeaker to put on this output impedance: `loudspeaker-impedance`. */
+  loudspeaker: line.optional(),
   /** Highest harmonic counted: `10` (default). */
-  harmonics: z.int().min(2).max(100).optional(),
+  harmonics: wholeNumber(2, 100).optional(),
   /** Band for THD+N: `[20 Hz, 20 kHz]` (default). */
   band: z.tuple([quantity('frequency'), quantity('frequency')]).optional(),
+  /** The two tones of a two-tone capture: `[60 Hz, 7 kHz]`; left out, the two strongest lines. */
+  tones: twoTones.optional(),
   conditions: conditions.default({}),
   /** Sampling rate where the file has no time column: `192 kHz`. */
   rate: quantity('frequency').optional(),
   /** Lines before the numbers: `4`. */
-  skip: z.int().min(0).optional(),
+  skip: wholeNumber(0).optional(),
   delimiter: z.enum([',', ';', '\t', ' ']).optional(),
   decimalMark: z.enum(['.', ',']).optional(),
   encoding: z.enum(['utf-8', 'utf-16le', 'utf-16be', 'windows-1252']).optional(),
@@ -88,16 +125,28 @@ export const captureSchema = z.strictObject({
   columns: z.record(channelName, columnSchema).optional(),
 });
 
+const tonesFit = ({ kind, tones }: z.infer<typeof captureKeys>) =>
+  tones === undefined || kind === undefined || kind === 'two-tone';
+
+/** One capture of a log: the file and everything the file does not say itself. */
+export const captureSchema = captureKeys.refine(tonesFit, {
+  path: ['tones'],
+  error: 'Two tones belong to a two-tone capture, but this capture is declared as another kind.',
+  params: { rule: 'tones-of-another-kind', hint: 'Write kind: two-tone, or leave the tones out.' },
+});
+
 export type CaptureData = z.infer<typeof captureSchema>;
 
 /** The declaration as the capture room takes it. */
 export function captureDeclaration(data: CaptureData): CaptureDeclaration {
   const { skip, delimiter, decimalMark, encoding, levelAs, fullScale, reference: zero } = data;
   const declared = {
-    kind: data.kind as CaptureDeclaration['kind'],
+    kind: (data.kind ?? (data.tones && 'two-tone')) as CaptureDeclaration['kind'],
     rateHz: data.rate,
     loadOhm: data.load,
-    columns: data.columns && mapValues(data.columns, (column) => defined<ColumnDeclaration>(column)),
+    columns:
+      data.columns &&
+      mapValues(data.columns, ({ load: _load, ...column }) => defined<ColumnDeclaration>(column)),
     ...{ skip, delimiter, decimalMark, encoding, levelAs, fullScale, reference: zero },
   };
   return defined<CaptureDeclaration>(declared);

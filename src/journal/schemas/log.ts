@@ -21,7 +21,7 @@ export const logSchema = z.strictObject({
   question: line,
   /** The short answer; left out while the question is open. */
   answer: line.optional(),
-  tags: z.array(z.union([line, z.number()]).transform(String)).default([]),
+  tags: z.array(line).default([]),
   captures: z.array(captureSchema).default([]),
   /** At most three figures shown at the top with their intervals. */
   keyFigures: z.array(keyFigure).max(3).default([]),

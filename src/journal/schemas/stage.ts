@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { Bias, StageDescription } from '../../load/index.ts';
-import { line, quantity, slug } from './fields.ts';
+import { distinctIds, line, quantity, slug } from './fields.ts';
 
 const biasKeys = ['grid', 'cathodeResistor', 'current'] as const;
 
@@ -22,7 +22,7 @@ const bias = z
   });
 
 /** One tube stage, in a version record or in a stand-alone file. */
-export const stageSchema = z.strictObject({
+const stageSchema = z.strictObject({
   /** Short name: `output`. */
   id: slug,
   /** Heading on the page: `Output stage`. */
@@ -30,7 +30,7 @@ export const stageSchema = z.strictObject({
   /** `single-ended` (transformer-coupled load) or `resistance-coupled`. */
   topology: z.enum(['single-ended', 'resistance-coupled']),
   /** A tube type known to the project: `2A3`. */
-  device: z.union([line, z.number()]).transform(String),
+  device: line,
   /** `triode` or `pentode`. */
   connection: z.enum(['triode', 'pentode']),
   /** Plate to cathode at rest: `250 V`; left out, it is solved from the supply. */
@@ -49,6 +49,9 @@ export const stageSchema = z.strictObject({
   /** Peak grid swing: `45 V`; left out, the largest the stage can take. */
   drive: quantity('voltage').optional(),
 });
+
+/** The stages of an amplifier, each with an id of its own. */
+export const stagesSchema = z.array(stageSchema).superRefine(distinctIds).default([]);
 
 export type StageData = z.infer<typeof stageSchema>;
 

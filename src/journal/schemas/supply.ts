@@ -74,7 +74,9 @@ function reservoirCapacitor(part: CapacitorData): ReservoirCapacitor {
 /** The path in the record of a value that the load room names by its place among all capacitors. */
 export function supplyPath(supply: SupplyData, path: readonly (string | number)[]): (string | number)[] {
   const [group, index, ...rest] = path;
-  if (group !== 'capacitors' || typeof index !== 'number') return [...path];
+  if (group === 'plate' && supply.plate === undefined) return ['rails'];
+  if (group !== 'capacitors') return [...path];
+  if (typeof index !== 'number') return [supply.reservoir.length > 0 ? 'reservoir' : 'filter'];
   const first = supply.reservoir.length;
   return index < first ? ['reservoir', index, ...rest] : ['filter', index - first, ...rest];
 }
