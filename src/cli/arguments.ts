@@ -1,4 +1,5 @@
-import { parseArgs, type ParseArgsOptionsConfig } from 'node:util';
+import { type ParseArgsOptionsConfig, parseArgs } from 'node:util';
+import { nearestNames } from '../problem/index.ts';
 
 /** A command line that cannot be understood; its message is the one line that is printed. */
 export class UsageFault extends Error {}
@@ -8,7 +9,7 @@ export function readArguments<T extends ParseArgsOptionsConfig>(args: string[], 
   try {
     return parseArgs({ args, options, allowPositionals: true, strict: true });
   } catch (error) {
-    throw new UsageFault(error instanceof Error ? firstSentence(error.message) : String(error));
+    throw new UsageFault(faultText(error, Object.keys(options)));
   }
 }
 
@@ -22,7 +23,20 @@ export function onlyFile(positionals: readonly string[], command: string): strin
 
 /** Refuses words that a command has no use for. */
 export function noPositionals(positionals: readonly string[], command: string): void {
-  if (positionals.length > 0) throw new UsageFault(`${command} takes options only, but was given "${positionals[0]}".`);
+  if (positionals.length > 0)
+    throw new UsageFault(`${command} takes options only, but was given "${positionals[0]}".`);
+}
+
+/** An address prefix with a slash at both ends. */
+export function addressPrefix(text: string): string {
+  if (!/^[\w.~/-]*$/.test(text)) throw new UsageFault(`--base takes a path such as /notes/, not "${text}".`);
+  return `/${text}/`.replaceAll(/\/+/g, '/');
+}
+
+/** The full address of a site. */
+export function siteAddress(text: string): string {
+  if (URL.canParse(text) && /^https?:\/\//i.test(text)) return text;
+  throw new UsageFault(`--site takes an address such as https://example.org, not "${text}".`);
 }
 
 /** A whole number within bounds. */
@@ -32,6 +46,18 @@ export function wholeNumber(text: string, name: string, [low, high]: [number, nu
     throw new UsageFault(`--${name} takes a whole number from ${low} to ${high}, not "${text}".`);
   }
   return value;
+}
+
+/** What is wrong with the options, in one line; an unknown one with its nearest neighbours. */
+function faultText(error: unknown, known: readonly string[]): string {
+  const { code, message } = error as { code?: string; message: string };
+  const [, dashes = '', name] = /^Unknown option '(-*)([^']*)'/.exec(message) ?? [];
+  if (code !== 'ERR_PARSE_ARGS_UNKNOWN_OPTION' || name === undefined) return firstSentence(message);
+  const near = nearestNames(name, known);
+  const dashed = (names: readonly string[]) => names.map((option) => `--${option}`);
+  const hint =
+    near.length > 0 ? `Did you mean ${dashed(near).join(' or ')}?` : `Options: ${dashed(known).join(', ')}.`;
+  return `There is no option "${dashes}${name}" here. ${hint}`;
 }
 
 const firstSentence = (text: string) => text.split('\n')[0]?.split('. ')[0]?.replace(/\.?$/, '.') ?? text;

@@ -1,5 +1,5 @@
 import type { Capture, CaptureDeclaration } from '../capture/index.ts';
-import type { Analysed } from '../journal/index.ts';
+import { type Analysed, findingsOf } from '../journal/index.ts';
 import type { Problem } from '../problem/index.ts';
 
 /** One capture as `inspect` has read it; nulls where the file could not be used. */
@@ -33,8 +33,15 @@ export function inspectDocument({ file, sha256, capture, analysed, problems }: I
 function summaryOf({ analysis }: Analysed): object {
   if (analysis.kind === 'unsummarised') return {};
   if (analysis.kind === 'waveform') {
+    const { channels, transfers, settings } = analysis.summary;
+    return { channels, transfers, settings };
+  }
+  if (analysis.kind === 'two-tone') {
     const { channels, settings } = analysis.summary;
     return { channels, settings };
   }
-  return { sweeps: analysis.sweeps.map(({ channel, summary }) => ({ channel: channel.name, ...summary })) };
+  return {
+    sweeps: analysis.sweeps.map(({ channel, summary }) => ({ channel: channel.name, ...summary })),
+    findings: findingsOf(analysis),
+  };
 }

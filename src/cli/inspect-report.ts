@@ -1,7 +1,8 @@
-import { definitionOf, type Figure, figureText } from '../figures/index.ts';
-import { inspectionFigures } from '../journal/index.ts';
+import { contestedHeading, definitionOf, type Figure, figureText, isContested } from '../figures/index.ts';
+import { findingsOf, inspectionFigures } from '../journal/index.ts';
 import { quantityText } from '../quantity/index.ts';
 import type { Inspection } from './inspect-document.ts';
+import { lineTables } from './line-tables.ts';
 import { alignRows } from './rows.ts';
 
 /** A capture's reading and summary for a terminal. */
@@ -9,6 +10,8 @@ export function inspectReport(inspection: Inspection): string {
   const { file, capture, analysed } = inspection;
   if (!capture || !analysed) return '';
   const figures = inspectionFigures(file, capture, analysed);
+  const contested = figures.filter(isContested);
+  const main = figures.filter((figure) => !isContested(figure));
   return [
     `${file}: ${capture.kind}`,
     '',
@@ -16,7 +19,10 @@ export function inspectReport(inspection: Inspection): string {
     '',
     '  Columns',
     ...alignRows(columnRows(inspection)),
-    ...(figures.length > 0 ? ['', '  Summary (intervals are 95 %)', ...alignRows(figureRows(figures))] : []),
+    ...(main.length > 0 ? ['', '  Summary (intervals are 95 %)', ...alignRows(figureRows(main))] : []),
+    ...(contested.length > 0 ? ['', `  ${contestedHeading}`, ...alignRows(figureRows(contested))] : []),
+    ...lineTables(analysed.analysis),
+    ...findingsOf(analysed.analysis).flatMap((finding) => ['', `  ${finding}`]),
   ].join('\n');
 }
 
@@ -36,19 +42,25 @@ function readingRows({ capture, sha256 }: Inspection): string[][] {
     ['text', text],
     ['numbers', `${rows} rows from line ${firstDataLine}`],
   ];
-  if (sampling) read.push(['sampling', `${quantityText(sampling.rateHz, 'Hz', 6)}, ${quantityText(sampling.durationS, 's', 4)}, from the ${sampling.from}`]);
+  if (sampling)
+    read.push([
+      'sampling',
+      `${quantityText(sampling.rateHz, 'Hz', 6)}, ${quantityText(sampling.durationS, 's', 4)}, from the ${sampling.from}`,
+    ]);
   return [...read, ['sha256', sha256 ?? '']];
 }
 
 function columnRows({ capture }: Inspection): string[][] {
-  return (capture?.columns ?? []).map(({ name, header, position, quantity, order, unit, conversion, role }) => [
-    name,
-    header ?? `column ${position}`,
-    order === undefined ? quantity : `${quantity} ${order}`,
-    unit === '1' ? 'ratio' : unit,
-    conversion,
-    role ?? '',
-  ]);
+  return (capture?.columns ?? []).map(
+    ({ name, header, position, quantity, order, unit, conversion, role }) => [
+      name,
+      header ?? `column ${position}`,
+      order === undefined ? quantity : `${quantity} ${order}`,
+      unit === '1' ? 'ratio' : unit,
+      conversion,
+      role ?? '',
+    ],
+  );
 }
 
 /** One row a figure, one column a channel. */
@@ -60,5 +72,8 @@ function figureRows(figures: readonly Figure[]): string[][] {
     return figure ? figureText(figure) : '';
   };
   const heading = subjects.some((subject) => subject !== '') ? [['', ...subjects]] : [];
-  return [...heading, ...ids.map((id) => [definitionOf(id)?.name ?? id, ...subjects.map((subject) => cell(id, subject))])];
+  return [
+    ...heading,
+    ...ids.map((id) => [definitionOf(id)?.name ?? id, ...subjects.map((subject) => cell(id, subject))]),
+  ];
 }

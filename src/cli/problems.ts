@@ -20,7 +20,8 @@ export function countText({ error, warning }: Counts): string {
   return `${words.join(', ')}.`;
 }
 
-const plural = (count: number, word: string) => (count === 0 ? '' : `${count} ${word}${count === 1 ? '' : 's'}`);
+const plural = (count: number, word: string) =>
+  count === 0 ? '' : `${count} ${word}${count === 1 ? '' : 's'}`;
 
 /**
  * Prints problems by file, each with its place, message, the line it stands in and how to mend it.
@@ -29,7 +30,8 @@ const plural = (count: number, word: string) => (count === 0 ? '' : `${count} ${
 export async function problemReport(problems: readonly Problem[], folder: string): Promise<string> {
   const sorted = [...problems].sort(byPlace);
   const texts = new Map<string, string[] | null>();
-  for (const file of new Set(sorted.map((problem) => problem.file))) texts.set(file, await linesOf(folder, file));
+  for (const file of new Set(sorted.map((problem) => problem.file)))
+    texts.set(file, await linesOf(folder, file));
   return sorted
     .map((problem, index) => {
       const heading = problem.file === sorted[index - 1]?.file ? '' : `${problem.file}\n`;
@@ -38,17 +40,24 @@ export async function problemReport(problems: readonly Problem[], folder: string
     .join('\n');
 }
 
-function problemText({ rule, severity, line, column, message, hint }: Problem, lines: string[] | null): string {
-  const parts = [`  ${line}:${column}  ${severity}  ${message}  [${rule}]`, ...codeFrame(lines, line, column)];
-  return [...parts, ...(hint ? [`    ${hint}`] : []), ''].join('\n');
+function problemText(
+  { rule, severity, line, column, message, hint }: Problem,
+  lines: string[] | null,
+): string {
+  const heading = `  ${line}:${column}  ${severity}  ${printable(message)}  [${rule}]`;
+  const hints = hint ? [`    ${printable(hint)}`] : [];
+  return [heading, ...codeFrame(lines, line, column), ...hints, ''].join('\n');
 }
+
+/** A text without characters that would move the cursor or colour the terminal, each one space. */
+const printable = (text: string) => text.replaceAll(/\p{Cc}/gu, ' ');
 
 /** The line of a problem with a caret under its column; long lines are cut around it. */
 function codeFrame(lines: string[] | null, line: number, column: number): string[] {
   const text = lines?.[line - 1];
   if (text === undefined || text.trim() === '') return [];
   const from = Math.max(0, column - 1 - 50);
-  const shown = text.slice(from, from + 100).replaceAll('\t', ' ');
+  const shown = printable(text.slice(from, from + 100));
   const number = String(line);
   return [`    ${number} | ${shown}`, `    ${' '.repeat(number.length)} | ${' '.repeat(column - 1 - from)}^`];
 }
@@ -57,5 +66,8 @@ function codeFrame(lines: string[] | null, line: number, column: number): string
 async function linesOf(folder: string, file: string): Promise<string[] | null> {
   const bytes = await readFile(path.resolve(folder, file)).catch(() => null);
   if (!bytes || bytes.length > 8 << 20 || bytes.includes(0)) return null;
-  return bytes.toString('utf8').split(/\r\n|\n|\r/);
+  return bytes
+    .toString('utf8')
+    .replace(/^\uFEFF/, '')
+    .split(/\r\n|\n|\r/);
 }

@@ -1,18 +1,25 @@
-import { type Command, commands, usageText } from './usage.ts';
-import { type Output, processOutput } from './output.ts';
 import { nearestNames } from '../problem/index.ts';
 import { UsageFault } from './arguments.ts';
+import { type Output, processOutput } from './output.ts';
+import { type Command, commands, commandText, usageText } from './usage.ts';
 
 /** Runs one command line and answers with its exit code: 0 done, 1 problems in what was read, 2 usage. */
 export async function run(args: readonly string[], output: Output = processOutput): Promise<number> {
   const [name, ...rest] = args;
-  if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
-    output.result(usageText());
-    return name === undefined ? 2 : 0;
-  }
+  if (name === undefined)
+    return refuse(`Give a command: ${Object.keys(commands).join(', ')}, or help.`, output);
+  if (helpWords.includes(name)) return explain(usageText(), output);
   const command = Object.hasOwn(commands, name) ? commands[name] : undefined;
   if (!command) return refuse(unknownCommand(name), output);
+  if (rest.some((word) => word === '--help' || word === '-h')) return explain(commandText(command), output);
   return runCommand(command, rest, output);
+}
+
+const helpWords: readonly string[] = ['help', '--help', '-h'];
+
+function explain(text: string, output: Output): number {
+  output.result(text);
+  return 0;
 }
 
 async function runCommand(command: Command, args: string[], output: Output): Promise<number> {
@@ -31,6 +38,7 @@ function refuse(message: string, output: Output): number {
 
 function unknownCommand(name: string): string {
   const near = nearestNames(name, Object.keys(commands));
-  const hint = near.length > 0 ? `Did you mean ${near.join(' or ')}?` : `Commands: ${Object.keys(commands).join(', ')}.`;
+  const hint =
+    near.length > 0 ? `Did you mean ${near.join(' or ')}?` : `Commands: ${Object.keys(commands).join(', ')}.`;
   return `There is no command "${name}". ${hint}`;
 }

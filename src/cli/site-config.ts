@@ -8,9 +8,7 @@ import type { Journal } from '../journal/index.ts';
 import { markdownSteps } from '../journal/index.ts';
 import { packageFolder } from './paths.ts';
 
-export interface SitePaths {
-  /** Folder the site is written to. */
-  out: string;
+export interface SiteAddress {
   /** Address prefix with a slash at both ends. */
   base: string;
   /** Address of the published site, where it is known. */
@@ -21,8 +19,8 @@ export interface SitePaths {
  * The Astro configuration of one journal. Each journal has its own root, `.quiescent` inside it, so that no
  * two journals share a content store; the root finds packages through a link to where Astro was found.
  */
-export function siteConfig(journal: Journal, { out, base, site }: SitePaths): AstroInlineConfig {
-  const root = path.join(journal.folder, '.quiescent');
+export function siteConfig(journal: Journal, { base, site }: SiteAddress): AstroInlineConfig {
+  const root = workFolder(journal);
   const modules = linkModules(root);
   const { remarkPlugins, rehypePlugins } = markdownSteps(journal, base);
   const address = site ?? journal.settings.site;
@@ -34,7 +32,7 @@ export function siteConfig(journal: Journal, { out, base, site }: SitePaths): As
     base,
     srcDir: path.join(packageFolder, 'src'),
     publicDir: path.join(journal.folder, 'static'),
-    outDir: out,
+    outDir: path.join(root, 'site'),
     cacheDir: path.join(root, 'cache'),
     ...(address ? { site: address } : {}),
     markdown: { syntaxHighlight: 'prism', processor: unified({ remarkPlugins, rehypePlugins }) },
@@ -44,6 +42,11 @@ export function siteConfig(journal: Journal, { out, base, site }: SitePaths): As
       server: { fs: { allow: [journal.folder, packageFolder, modules] } },
     },
   };
+}
+
+/** What a journal's site is made in: its own caches, content store and unfinished pages. */
+export function workFolder({ folder }: Pick<Journal, 'folder'>): string {
+  return path.join(folder, '.quiescent');
 }
 
 /** Makes `<root>/node_modules` a link to the folder that holds Astro, and answers with that folder. */

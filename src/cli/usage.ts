@@ -1,4 +1,11 @@
-import { noPositionals, onlyFile, readArguments, wholeNumber } from './arguments.ts';
+import {
+  addressPrefix,
+  noPositionals,
+  onlyFile,
+  readArguments,
+  siteAddress,
+  wholeNumber,
+} from './arguments.ts';
 import type { Output } from './output.ts';
 import { alignRows } from './rows.ts';
 
@@ -12,6 +19,7 @@ export interface Command {
 const journal = { type: 'string', default: 'content' } as const;
 const out = { type: 'string', default: 'dist' } as const;
 const base = { type: 'string', default: '/' } as const;
+const portOf = (text: string) => wholeNumber(text, 'port', [1, 65_535]);
 const json = { type: 'boolean', default: false } as const;
 
 export const commands: Readonly<Record<string, Command>> = {
@@ -22,7 +30,8 @@ export const commands: Readonly<Record<string, Command>> = {
       const { values, positionals } = readArguments(args, { journal, out, base, site: { type: 'string' } });
       noPositionals(positionals, 'build');
       const { build } = await import('./commands/build.ts');
-      return build({ ...values, site: values.site ?? null }, output);
+      const site = values.site === undefined ? null : siteAddress(values.site);
+      return build({ ...values, base: addressPrefix(values.base), site }, output);
     },
   },
   check: {
@@ -39,24 +48,33 @@ export const commands: Readonly<Record<string, Command>> = {
     usage: 'dev [--journal DIR] [--port N]',
     summary: 'a live site that follows the files as they are edited',
     async run(args, output) {
-      const { values, positionals } = readArguments(args, { journal, port: { type: 'string', default: '4321' } });
+      const { values, positionals } = readArguments(args, {
+        journal,
+        port: { type: 'string', default: '4321' },
+      });
       noPositionals(positionals, 'dev');
       const { dev } = await import('./commands/dev.ts');
-      return dev({ journal: values.journal, port: wholeNumber(values.port, 'port', [1, 65_535]) }, output);
+      return dev({ journal: values.journal, port: portOf(values.port) }, output);
     },
   },
   preview: {
     usage: 'preview [--out DIR] [--base /path/] [--port N]',
     summary: 'a look at the built site',
     async run(args, output) {
-      const { values, positionals } = readArguments(args, { out, base, port: { type: 'string', default: '4321' } });
+      const { values, positionals } = readArguments(args, {
+        out,
+        base,
+        port: { type: 'string', default: '4321' },
+      });
       noPositionals(positionals, 'preview');
       const { preview } = await import('./commands/preview.ts');
-      return preview({ ...values, port: wholeNumber(values.port, 'port', [1, 65_535]) }, output);
+      const address = { base: addressPrefix(values.base), port: portOf(values.port) };
+      return preview({ ...values, ...address }, output);
     },
   },
   inspect: {
-    usage: 'inspect FILE [--json] [--kind K] [--map NAME=COLUMN …] [--harmonics N] [--load OHM] [--declare]',
+    usage:
+      'inspect FILE [--json] [--kind K] [--map NAME=COLUMN …] [--harmonics N] [--load OHM] [--mains HZ] [--declare]',
     summary: 'how one capture is read, and its summary',
     async run(args, output) {
       const { inspectArguments } = await import('./commands/inspect-arguments.ts');
@@ -74,6 +92,9 @@ export const commands: Readonly<Record<string, Command>> = {
     },
   },
 };
+
+/** How one command is used. */
+export const commandText = ({ usage, summary }: Command) => `Usage: quiescent ${usage}\n\n  ${summary}`;
 
 /** The list of commands. */
 export function usageText(): string {

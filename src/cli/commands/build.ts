@@ -1,13 +1,12 @@
-import { existsSync } from 'node:fs';
-import { mkdir, rename, rm } from 'node:fs/promises';
-import path from 'node:path';
 import { build as buildSite } from 'astro';
-import { openJournal, publishJournal } from '../../journal/index.ts';
-import { hasErrors } from '../../problem/index.ts';
+import { type Journal, openJournal, publishJournal } from '../../journal/index.ts';
+import { hasErrors, type Problem } from '../../problem/index.ts';
+import { checkOutFolder, swapIn } from '../out-folder.ts';
 import type { Output } from '../output.ts';
 import { fromCaller, shownPath } from '../paths.ts';
 import { countProblems, countText, problemReport } from '../problems.ts';
-import { siteConfig } from '../site-config.ts';
+import { type SiteAddress, siteConfig, workFolder } from '../site-config.ts';
+import { siteProblem } from '../site-problem.ts';
 
 export interface BuildOptions {
   journal: string;
@@ -18,32 +17,43 @@ export interface BuildOptions {
 
 /** Checks, computes and writes the site. With an error the previous site stays as it was. */
 export async function build(options: BuildOptions, output: Output): Promise<number> {
+  const { base, site } = options;
   const folder = fromCaller(options.journal);
   const out = fromCaller(options.out);
-  const base = options.base.replace(/^\/?/, '/').replace(/\/?$/, '/');
+  await checkOutFolder(out, folder);
   const { journal, problems } = await openJournal(folder, { base });
-  if (problems.length > 0) output.notice(await problemReport(problems, folder));
-  if (!journal || hasErrors(problems)) {
-    output.notice(`${shownPath(folder)}: ${countText(countProblems(problems))} No site was written.`);
+  const failed = journal && !hasErrors(problems) ? await write(journal, out, { base, site }) : [];
+  const all = [...problems, ...failed];
+  if (all.length > 0) output.notice(await problemReport(all, folder));
+  const counts = countText(countProblems(all));
+  if (!journal || hasErrors(all)) {
+    output.notice(`${shownPath(folder)}: ${counts} No site was written.`);
     return 1;
   }
-  publishJournal(journal);
-  const fresh = `${out}.next-${process.pid}`;
-  try {
-    await buildSite(siteConfig(journal, { out: fresh, base, site: options.site }));
-    await swap(fresh, out);
-  } finally {
-    await rm(fresh, { recursive: true, force: true });
-  }
-  output.notice(`${countText(countProblems(problems))} The site is in ${shownPath(out)}.`);
+  output.notice(`${counts} The site is in ${shownPath(out)}.`);
   return 0;
 }
 
-/** Puts a finished site in the place of the previous one; each step is one rename. */
-async function swap(fresh: string, out: string): Promise<void> {
-  const previous = `${out}.previous-${process.pid}`;
-  await mkdir(path.dirname(out), { recursive: true });
-  if (existsSync(out)) await rename(out, previous);
-  await rename(fresh, out);
-  await rm(previous, { recursive: true, force: true });
+/** Writes the site in the journal's work folder and swaps it in; answers with what kept it from being written. */
+async function write(journal: Journal, out: string, address: SiteAddress): Promise<Problem[]> {
+  publishJournal(journal);
+  try {
+    const config = siteConfig(journal, address);
+    await inFolder(workFolder(journal), () => buildSite(config));
+    await swapIn(String(config.outDir), out);
+    return [];
+  } catch (error) {
+    return [siteProblem(error, journal)];
+  }
+}
+
+/** Runs a task in another folder, as the site builder keeps intermediate files where it was called. */
+async function inFolder(folder: string, task: () => Promise<void>): Promise<void> {
+  const caller = process.cwd();
+  process.chdir(folder);
+  try {
+    await task();
+  } finally {
+    process.chdir(caller);
+  }
 }

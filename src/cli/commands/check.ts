@@ -14,7 +14,9 @@ export async function check({ journal, json }: CheckOptions, output: Output): Pr
   const folder = fromCaller(journal);
   const { problems } = await openJournal(folder);
   if (json) {
-    output.result(JSON.stringify({ schema: 'quiescent/check@1', problems, counts: countProblems(problems) }, null, 2));
+    output.result(
+      JSON.stringify({ schema: 'quiescent/check@1', problems, counts: countProblems(problems) }, null, 2),
+    );
   } else {
     if (problems.length > 0) output.notice(await problemReport(problems, folder));
     output.notice(`${shownPath(folder)}: ${countText(countProblems(problems))}`);

@@ -26,7 +26,7 @@ export async function dev({ journal: written, port }: DevOptions, output: Output
   };
   const first = await open();
   if (!first) return 1;
-  const config = siteConfig(first, { out: fromCaller('dist'), base: '/', site: null });
+  const config = siteConfig(first, { base: '/', site: null });
   const follow = liveReload(first.folder, async () => (await open()) !== null);
   const integrations = [...(config.integrations ?? []), follow];
   const server = await devServer({ ...config, integrations, server: { port, host: '127.0.0.1' } });

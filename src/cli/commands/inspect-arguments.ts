@@ -7,6 +7,8 @@ export interface InspectOptions {
   json: boolean;
   declare: boolean;
   harmonics: number | undefined;
+  /** Nominal frequency of the mains; 50 Hz where it is not told. */
+  mainsHz: number | undefined;
   declaration: CaptureDeclaration;
 }
 
@@ -17,17 +19,19 @@ const options = {
   map: { type: 'string', multiple: true, default: [] as string[] },
   harmonics: { type: 'string' },
   load: { type: 'string' },
+  mains: { type: 'string' },
 } as const;
 
 /** Reads the command line of `inspect` into a declaration, as frontmatter would give it. */
 export function inspectArguments(args: string[]): InspectOptions {
   const { values, positionals } = readArguments(args, options);
-  const { json, declare, kind, map, harmonics, load } = values;
+  const { json, declare, kind, map, harmonics, load, mains } = values;
   return {
     file: onlyFile(positionals, 'inspect'),
     json,
     declare,
     harmonics: harmonics === undefined ? undefined : wholeNumber(harmonics, 'harmonics', [2, 100]),
+    mainsHz: mains === undefined ? undefined : mainsOf(mains),
     declaration: {
       ...(kind === undefined ? {} : { kind: kindOf(kind) }),
       ...(load === undefined ? {} : { loadOhm: loadOf(load) }),
@@ -38,7 +42,8 @@ export function inspectArguments(args: string[]): InspectOptions {
 
 function kindOf(text: string): CaptureKind {
   const kind = captureKinds.find((candidate) => candidate === text);
-  if (kind === undefined) throw new UsageFault(`--kind takes one of ${captureKinds.join(', ')}, not "${text}".`);
+  if (kind === undefined)
+    throw new UsageFault(`--kind takes one of ${captureKinds.join(', ')}, not "${text}".`);
   return kind;
 }
 
@@ -46,7 +51,15 @@ function kindOf(text: string): CaptureKind {
 function loadOf(text: string): number {
   const reading = parseQuantity(/^[\d.]+$/.test(text) ? `${text} Ω` : text, 'resistance');
   if ('fault' in reading) throw new UsageFault(`--load: ${reading.fault.message}`);
+  if (reading.quantity.value <= 0) throw new UsageFault(`--load takes a resistance above 0, not "${text}".`);
   return reading.quantity.value;
+}
+
+/** 50 or 60, with or without its unit. */
+function mainsOf(text: string): number {
+  const [, number] = /^(50|60)(?: ?Hz)?$/.exec(text) ?? [];
+  if (number === undefined) throw new UsageFault(`--mains takes 50 Hz or 60 Hz, not "${text}".`);
+  return Number(number);
 }
 
 function columnOf(text: string): [string, { column: string | number }] {

@@ -21,21 +21,29 @@ export async function inspect(options: InspectOptions, output: Output): Promise<
     output.result(JSON.stringify({ ...inspectDocument(inspection), notice: safetyNotice }, null, 2));
     return failed ? 1 : 0;
   }
-  if (inspection.problems.length > 0) output.notice(await problemReport(inspection.problems, path.dirname(absolute)));
+  if (inspection.problems.length > 0)
+    output.notice(await problemReport(inspection.problems, path.dirname(absolute)));
   if (failed) return 1;
   output.result(options.declare ? declarationText(inspection) : inspectReport(inspection));
   output.notice(`\n${safetyNotice}`);
   return 0;
 }
 
-async function read(absolute: string, { declaration, harmonics }: InspectOptions): Promise<Inspection> {
+async function read(
+  absolute: string,
+  { declaration, harmonics, mainsHz }: InspectOptions,
+): Promise<Inspection> {
   const file = path.basename(absolute);
   const bytes = await readBytes(absolute, file);
-  if (!(bytes instanceof Uint8Array)) return { file, sha256: null, capture: null, analysed: null, declaration: null, problems: [bytes] };
+  if (!(bytes instanceof Uint8Array))
+    return { file, sha256: null, capture: null, analysed: null, declaration: null, problems: [bytes] };
   const { capture, problems, declaration: understood } = readCapture(bytes, file, declaration);
-  const analysed = capture && analyse(capture, { harmonics, bandHz: undefined, loadOhm: declaration.loadOhm });
+  const analysed = capture && analyse(capture, { harmonics, mainsHz, loadOhm: declaration.loadOhm });
   const warnings = analysed?.warnings.map((warning) =>
-    problemAt({ file, line: capture?.table.firstDataLine ?? 1, column: 1 }, { ...warning, severity: 'warning' }),
+    problemAt(
+      { file, line: capture?.table.firstDataLine ?? 1, column: 1 },
+      { ...warning, severity: 'warning' },
+    ),
   );
   return {
     ...{ file, capture, analysed, declaration: understood },

@@ -1,6 +1,6 @@
-import { preview as previewSite } from 'astro';
 import { existsSync } from 'node:fs';
 import path from 'node:path';
+import { preview as previewSite } from 'astro';
 import baseConfig from '../../../astro.config.mjs';
 import type { Output } from '../output.ts';
 import { fromCaller, packageFolder, shownPath } from '../paths.ts';
