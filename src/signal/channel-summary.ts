@@ -1,3 +1,4 @@
+import { withDetails, withNoiseDetails } from './channel-details.ts';
 import { fitRecord } from './fit-record.ts';
 import { type ChannelAnalysis, type ChannelResult, summariseFitted } from './fitted-summary.ts';
 import { noiseFloor, phaseOf } from './harmonic-figures.ts';
@@ -7,6 +8,7 @@ import { firstNotFinite, scaled } from './scaled.ts';
 import { isConstant, squaresOf, sumOf } from './statistics.ts';
 import { steadiness } from './steadiness.ts';
 import type { Channel, ChannelSummary } from './types.ts';
+import { noDetails, rescaledDetails } from './waveform-details.ts';
 
 /** Fewest samples that leave the fit of a sine enough to be judged by. */
 const fewestSamples = 16;
@@ -22,7 +24,8 @@ export function summariseChannel(channel: Channel, analysis: ChannelAnalysis): C
   return { summary: rescaled(summary, scale), findings };
 }
 
-function faultOf(values: Float64Array, rateHz: number): Finding | null {
+/** What keeps a record from being analysed at all. */
+export function faultOf(values: Float64Array, rateHz: number): Finding | null {
   if (!(rateHz > 0 && Number.isFinite(rateHz))) return messages.rateUnusable();
   if (values.length < fewestSamples) return messages.recordTooShort(values.length, fewestSamples);
   const broken = firstNotFinite(values);
@@ -39,6 +42,7 @@ function rescaled(summary: ChannelSummary, scale: number): ChannelSummary {
     rms: times(summary.rms),
     noiseRms: times(summary.noiseRms),
     levelStep: times(summary.levelStep),
+    ...rescaledDetails(summary, scale),
     fundamental: fundamental && {
       ...fundamental,
       rms: fundamental.rms * scale,
@@ -50,11 +54,13 @@ function rescaled(summary: ChannelSummary, scale: number): ChannelSummary {
 function summariseScaled(channel: Channel, analysis: ChannelAnalysis, scale: number): ChannelResult {
   const { values } = channel;
   const moments = momentsOf(values);
-  if (moments.ac === 0) return withoutFundamental(channel, moments, messages.constantRecord(), 0);
+  const without = (finding: Finding, noiseRms: number | null) =>
+    withNoiseDetails(withoutFundamental(channel, moments, finding, noiseRms), values, analysis);
+  if (moments.ac === 0) return without(messages.constantRecord(), 0);
   const { fitted, finding } = fitRecord(values, analysis.windowFor(values.length), analysis.harmonics);
   if (finding !== undefined) {
     const nothingFitted = finding.rule === 'no-clear-fundamental';
-    return withoutFundamental(channel, moments, finding, nothingFitted ? moments.ac : null);
+    return without(finding, nothingFitted ? moments.ac : null);
   }
   const levels = levelsOf(values);
   const floor = noiseFloor(fitted, levels.step);
@@ -67,9 +73,10 @@ function summariseScaled(channel: Channel, analysis: ChannelAnalysis, scale: num
   });
   const total = Math.hypot(wander.phase, wander.level);
   if (total > unsteady) {
-    return withoutFundamental(channel, moments, messages.unsteadyFundamental(total), null);
+    return without(messages.unsteadyFundamental(total), null);
   }
-  return summariseFitted({ channel, analysis, fitted, levels, floor, wander, scale, rms: moments.rms });
+  const parts = { channel, analysis, fitted, levels, floor, wander, scale, rms: moments.rms };
+  return withDetails(summariseFitted(parts), parts);
 }
 
 interface Moments {
@@ -80,7 +87,8 @@ interface Moments {
   ac: number;
 }
 
-function momentsOf(values: Float64Array): Moments {
+/** Mean and rms of a record. */
+export function momentsOf(values: Float64Array): Moments {
   const [first = 0] = values;
   if (isConstant(values)) return { mean: first, rms: Math.abs(first), ac: 0 };
   const mean = sumOf(values) / values.length;
@@ -88,10 +96,13 @@ function momentsOf(values: Float64Array): Moments {
   return { mean, rms: Math.hypot(mean, ac), ac };
 }
 
-const ofFundamental = ['fundamental', 'harmonics', 'thd', 'thdPlusNoise', 'sinadDb', 'clipping'];
+const ofFundamental = [
+  ...['fundamental', 'harmonics', 'thd', 'thdPlusNoise', 'sinadDb', 'clipping'],
+  ...['evenHarmonics', 'oddHarmonics', 'hum', 'bandNoise'],
+];
 
 function withoutFigures({ name, role, unit }: Channel, finding: Finding): ChannelResult {
-  const withheld = reasons(['dc', 'rms', 'noiseRms', ...ofFundamental], finding);
+  const withheld = reasons(['dc', 'rms', 'noiseRms', 'crestFactor', ...ofFundamental], finding);
   return { summary: { ...empty, name, role, unit, withheld }, findings: [finding] };
 }
 
@@ -110,12 +121,14 @@ const reasons = (figures: readonly string[], { message }: Finding) =>
   figures.map((figure) => ({ figure, reason: message }));
 
 const empty = {
+  ...noDetails,
   dc: null,
   rms: null,
   noiseRms: null,
   fundamental: null,
   harmonics: [],
   thd: null,
+  weightedDistortion: null,
   thdPlusNoise: null,
   sinadDb: null,
   clipping: null,

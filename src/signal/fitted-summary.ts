@@ -3,18 +3,23 @@ import { isClipped } from './clipping.ts';
 import { type FittedRecord, ordersBelowHalfRate } from './fit-record.ts';
 import { fundamentalFigures, harmonicFigures, type NoiseFloor } from './harmonic-figures.ts';
 import { type Finding, waveformMessages as messages } from './messages.ts';
+import { weightedDistortion } from './perceptual-weighting.ts';
 import { fewestLevels, type Levels } from './quantisation.ts';
 import { squaresOf } from './statistics.ts';
 import type { Steadiness } from './steadiness.ts';
 import { thdInterval } from './thd-interval.ts';
 import { thdPlusNoise } from './thd-plus-noise.ts';
 import type { Channel, ChannelSummary, Harmonic, Thd, Withheld } from './types.ts';
+import { noDetails } from './waveform-details.ts';
 
 /** What a channel is analysed with, the same for all channels of a record. */
 export interface ChannelAnalysis {
   rateHz: number;
   harmonics: number;
   bandHz: [number, number];
+  mainsHz: number;
+  /** Where the instrument's band ends; null where it is not known. */
+  bandwidthHz: number | null;
   /** The search window's values for a record of some length. */
   windowFor: (length: number) => Float64Array;
 }
@@ -56,10 +61,12 @@ export function summariseFitted(parts: FittedChannel): ChannelResult {
     fundamental: fundamentalFigures(fitted, floor, analysis.rateHz),
     harmonics,
     thd: thdOf(harmonics, floor),
+    weightedDistortion: weightedDistortion(harmonics, floor),
     thdPlusNoise: withNoise,
     sinadDb: withNoise !== null && withNoise.ratio > 0 ? -20 * Math.log10(withNoise.ratio) : null,
     clipping: clippingOf(parts),
     levelStep: levels.step,
+    ...noDetails,
     withheld: [],
   };
   return {
@@ -82,9 +89,13 @@ function thdOf(harmonics: readonly Harmonic[], floor: NoiseFloor): Thd | null {
   const last = harmonics.at(-1);
   if (last === undefined) return null;
   const fundamentalUncertainty = floor.lines[0]?.relative ?? 0;
+  const noisy = harmonics.map(({ ratio, order }) => {
+    const { relative = 0, sure = 0, freedom = 1 } = floor.lines[order - 1] ?? {};
+    return { ratio, uncertainty: relative, sure, freedom };
+  });
   return {
     ratio: Math.hypot(...harmonics.map((harmonic) => harmonic.ratio)),
-    ...thdInterval({ harmonics, fundamentalUncertainty, freedom: floor.freedom }),
+    ...thdInterval({ harmonics: noisy, fundamentalUncertainty, freedom: floor.freedom }),
     reference: 'fundamental',
     orders: [2, last.order],
   };

@@ -65,6 +65,11 @@ export function summariseFrequencySweep(
   };
 }
 
+/** The columns of a sweep as curves in ascending order of frequency. */
+export function sweepCurves(sweep: FrequencySweep): Curves {
+  return curvesOf(sweep, ascendingRows(sweep.frequencyHz, 'frequency')).curves;
+}
+
 function curvesOf(sweep: FrequencySweep, rows: AxisRows): { curves: Curves; findings: Finding[] } {
   const findings: Finding[] = [];
   const curve = (column: RawColumn) => {

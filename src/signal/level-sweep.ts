@@ -51,6 +51,11 @@ export function summariseLevelSweep(sweep: LevelSweep, options: LevelSweepOption
   };
 }
 
+/** The columns of a sweep in order of drive. */
+export function drivenColumns(sweep: LevelSweep, loadOhm: number | undefined): Columns {
+  return columnsOf(sweep, loadOhm).columns;
+}
+
 function columnsOf(
   sweep: LevelSweep,
   loadOhm: number | undefined,

@@ -41,7 +41,7 @@ function windowed(values: Float64Array, window: Float64Array): Float64Array {
 }
 
 /** Least-squares line through a record: mean, and slope per sample about the middle. */
-function straightTrend(values: Float64Array): { mean: number; slope: number; middle: number } {
+export function straightTrend(values: Float64Array): { mean: number; slope: number; middle: number } {
   const { length, even, odd, offset } = fold(values);
   let sum = 0;
   let moment = 0;

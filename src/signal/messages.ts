@@ -122,6 +122,97 @@ export const waveformMessages = {
   }),
 };
 
+const named = (items: readonly number[]) =>
+  items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
+const ordersNamed = (items: readonly number[]) =>
+  `${items.length === 1 ? 'order' : 'orders'} ${named(items)}`;
+
+/** Fitted lines by their orders, the direct part as order 0. */
+function linesNamed(met: readonly number[]): string {
+  const sines = met.filter((order) => order > 0);
+  const direct = met.length > sines.length ? ['the direct part'] : [];
+  return [...direct, ...(sines.length > 0 ? [ordersNamed(sines)] : [])].join(' and ');
+}
+
+/** Every sentence about hum, noise, folding and what a sampled record carries besides its sines. */
+export const detailMessages = {
+  humNotResolved: (durationS: number, neededS: number): Finding => ({
+    rule: 'hum-not-resolved',
+    message: `The record lasts ${quantityText(durationS, 's', 2)}; telling the lines of the mains from each other and from the noise around them takes four of its cycles, ${quantityText(neededS, 's', 2)}.`,
+    hint: 'Record for a longer time.',
+  }),
+  mainsAboveHalfRate: (mainsHz: number): Finding => ({
+    rule: 'mains-above-half-rate',
+    message: `The mains frequency of ${hertz(mainsHz)} is not below half the sampling rate.`,
+  }),
+  humLeftToHarmonics: (): Finding => ({
+    rule: 'hum-left-to-harmonics',
+    message:
+      'Every multiple of the mains frequency stands on a harmonic of the fundamental within the resolution of the record, and is left to it.',
+    hint: 'Use a fundamental between the multiples of the mains frequency, or a longer record.',
+  }),
+  fundamentalAtMains: (multiple: number, frequencyHz: number): Finding => ({
+    rule: 'fundamental-at-mains',
+    message: `The fundamental at ${hertz(frequencyHz)} stands on multiple ${multiple} of the mains frequency within the resolution of the record: signal and hum cannot be told apart there.`,
+    hint: 'Use a fundamental between the multiples of the mains frequency, or a longer record.',
+  }),
+  foldedOnto: (folded: readonly number[], met: readonly number[]): Finding => ({
+    rule: 'orders-fold-onto-lines',
+    message: `Of the orders above half the sampling rate, ${ordersNamed(folded)} would appear on ${linesNamed(met)} unless something ahead of the converter keeps them out. What cannot be told from them is withheld${met.includes(1) ? '; the fundamental may be off by as much as they are strong' : ''}.`,
+    hint: 'Sample faster or move the fundamental a little. Where a filter ends the band below half the rate, state it as bandwidth: of the instrument.',
+  }),
+  foldedOntoLine: (folded: readonly number[]): string =>
+    `Sampling may have put ${ordersNamed(folded)} onto this line.`,
+  foldedTotal: (met: readonly number[]): string =>
+    `Sampling may have put higher orders onto ${ordersNamed(met)}, so that the sum cannot be trusted.`,
+  foldedInto: (folded: readonly number[], [low, high]: readonly [number, number]): Finding => ({
+    rule: 'orders-fold-into-band',
+    message: `Unless something ahead of the converter keeps them out, ${ordersNamed(folded)} above half the sampling rate appear ${low === high ? `at ${hertz(low)}` : `between ${hertz(low)} and ${hertz(high)}`}, where they count as noise.`,
+    hint: 'Sample faster, or state the bandwidth: of the instrument where a filter ends it below half the rate.',
+  }),
+  baselineDrift: (rise: string, ratio: number): Finding => ({
+    rule: 'baseline-drift',
+    message: `The direct part drifts by ${rise} over the record, ${percent(ratio)} of the fundamental’s peak; the drift is in the noise and widens the uncertainty of the low orders.`,
+    hint: 'Wait until the amplifier has settled, or couple the input of the recorder by a capacitor.',
+  }),
+  largeDirectPart: (direct: string, peak: string): Finding => ({
+    rule: 'large-direct-part',
+    message: `The direct part is ${direct}, more than the fundamental’s peak of ${peak}: it takes up most of the recorder’s range.`,
+    hint: 'An output should carry none; where the node has one by design, couple the input of the recorder by a capacitor.',
+  }),
+  noOrdersOf: (parity: 'even' | 'odd'): Finding => ({
+    rule: 'no-orders-of-parity',
+    message: `No ${parity} harmonic lies below half the sampling rate.`,
+  }),
+  fundamentalsDiffer: (stimulus: string, response: string): Finding => ({
+    rule: 'fundamentals-differ',
+    message: `The strongest lines of "${stimulus}" and "${response}" are not one and the same, so there is no gain and no phase between them.`,
+    hint: 'Check that both columns are of one record and that neither is drowned in hum.',
+  }),
+  noVariation: (): Finding => ({
+    rule: 'no-variation',
+    message: 'The record does not vary, so it has no crest factor.',
+  }),
+  noLoad: (): Finding => ({
+    rule: 'no-load',
+    message: 'No load is declared, so the power into it is not known.',
+    hint: 'State the load resistance, for example load: 8 Ω.',
+  }),
+  notAnOutput: (): Finding => ({
+    rule: 'not-an-output',
+    message: 'The declared load belongs to responses; this channel is none.',
+  }),
+  noPowerUnit: (unit: string): Finding => ({
+    rule: 'no-power-unit',
+    message: `A channel in ${unit === '1' ? 'plain numbers' : unit} has no power into a load.`,
+  }),
+  noNoiseReference: (): Finding => ({
+    rule: 'no-noise-reference',
+    message: 'There is neither a rated output nor a fundamental that the noise could be compared with.',
+    hint: 'State ratedPower and ratedLoad of the version measured.',
+  }),
+};
+
 /** A band edge as asked for, which may be no number at all. */
 const bound = (value: number) => (Number.isFinite(value) ? hertz(value) : 'no number');
 

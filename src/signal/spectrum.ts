@@ -2,6 +2,7 @@ import { fitRecord } from './fit-record.ts';
 import { searchWindowValues } from './locate-fundamental.ts';
 import { firstNotFinite, scaled } from './scaled.ts';
 import { isConstant, medianOf, squaresOf, sumOf } from './statistics.ts';
+import { fitTonePair } from './tone-pair.ts';
 import { paddedPower, transformSize } from './transform.ts';
 import type { AmplitudeSpectrum, Channel } from './types.ts';
 import { cosineWindow, type WindowName, windowValues } from './windows.ts';
@@ -11,6 +12,8 @@ export interface SpectrumOptions {
   window?: WindowName;
   /** Highest harmonic order taken away before the noise's level is read (default 10). */
   harmonics?: number;
+  /** Two tones in place of a fundamental: they and their combinations are taken away instead. */
+  tonesHz?: readonly [number, number];
 }
 
 /** Lines are half a cycle per record apart or less, so that a sine between two lines loses a fifth of a decibel. */
@@ -29,13 +32,13 @@ const fewestSamples = 4;
 export function amplitudeSpectrum(
   { values: samples }: Channel,
   rateHz: number,
-  { window: name = 'Blackman-Harris 92 dB', harmonics = 10 }: SpectrumOptions = {},
+  { window: name = 'Blackman-Harris 92 dB', harmonics = 10, tonesHz }: SpectrumOptions = {},
 ): AmplitudeSpectrum {
   const usable = rateHz > 0 && Number.isFinite(rateHz) && firstNotFinite(samples) === -1;
   if (!usable || samples.length < fewestSamples) return { ...noLines, window: name };
   const { values, scale } = scaled(samples);
   const window = windowValues(cosineWindow(name), values.length);
-  const { steady, rest } = split(values, harmonics);
+  const { steady, rest } = tonesHz ? splitTones(values, rateHz, tonesHz) : split(values, harmonics);
   const size = transformSize(values.length, finer);
   const gain = sumOf(window);
   const linePower = (record: Float64Array) =>
@@ -64,6 +67,16 @@ function split(values: Float64Array, harmonics: number): { steady: Float64Array;
     ? {}
     : fitRecord(values, searchWindowValues(values.length), harmonics);
   const constant = fitted?.fit.constant ?? mean;
+  const steady = values.map((value) => value - constant);
+  return { steady, rest: fitted?.residual ?? steady };
+}
+
+/** The same where two tones and their combinations were fitted; the record itself where they are not found again. */
+function splitTones(values: Float64Array, rateHz: number, [lower, upper]: readonly [number, number]) {
+  const toCycles = values.length / rateHz;
+  const declared = [lower * toCycles, upper * toCycles] as const;
+  const { fitted } = fitTonePair(values, { window: searchWindowValues(values.length), declared });
+  const constant = fitted?.constant ?? sumOf(values) / values.length;
   const steady = values.map((value) => value - constant);
   return { steady, rest: fitted?.residual ?? steady };
 }

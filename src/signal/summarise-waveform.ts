@@ -3,11 +3,14 @@ import type { ChannelAnalysis } from './fitted-summary.ts';
 import { falseAlarmPerRecord } from './harmonic-figures.ts';
 import { searchWindow, searchWindowValues } from './locate-fundamental.ts';
 import { type Finding, waveformMessages as messages } from './messages.ts';
+import { referenced } from './references.ts';
+import { transfersOf } from './transfers.ts';
 import type { Channel, ChannelSummary, SignalWarning, WaveformOptions, WaveformSummary } from './types.ts';
 
 const defaultOrders = 10;
 const mostOrders = 100;
 const defaultBandHz: [number, number] = [20, 20_000];
+const defaultMainsHz = 50;
 
 /**
  * The distortion summary of a sampled waveform: for each channel its constant, level, fundamental, harmonics, THD,
@@ -30,21 +33,34 @@ export function summariseWaveform(
   const asked = options.harmonics ?? defaultOrders;
   const harmonics = usableOrders(asked);
   const { bandHz, findings } = bandOf(options);
-  const analysis: ChannelAnalysis = { rateHz, harmonics, bandHz, windowFor: sharedWindows() };
+  const mainsHz = positive(options.mainsHz) ?? defaultMainsHz;
+  const analysis: ChannelAnalysis = {
+    ...{ rateHz, harmonics, bandHz, mainsHz },
+    bandwidthHz: positive(options.bandwidthHz),
+    windowFor: sharedWindows(),
+  };
   const results = channels.map((channel) => summariseChannel(channel, analysis));
   const warnings = results.flatMap(({ summary, findings }) => findings.map(ofChannel(summary.name)));
-  const summaries = results.map((result) => result.summary);
+  const summaries = referenced(
+    results.map((result) => result.summary),
+    options,
+  );
+  const record = { rows: channels[0]?.values.length ?? 0, rateHz };
+  const { transfers, findings: ofPairs } = transfersOf(summaries, record);
   return {
     channels: summaries,
+    transfers,
     warnings: [
       ...(harmonics === asked ? [] : [ofChannel(null)(messages.ordersUnusable(asked, harmonics))]),
       ...findings.map(ofChannel(null)),
       ...warnings,
       ...stimulusWarnings(summaries),
+      ...ofPairs.map(ofChannel(null)),
     ],
     settings: {
       harmonics,
       bandHz,
+      mainsHz,
       searchWindow: searchWindow.name,
       falseAlarmPerRecord,
       intervalCoverage: 0.95,
@@ -60,6 +76,10 @@ function usableOrders(asked: number): number {
   if (!Number.isFinite(asked)) return defaultOrders;
   return Math.min(mostOrders, Math.max(2, Math.floor(asked)));
 }
+
+/** A number above zero; null for none and for any other. */
+const positive = (value: number | undefined) =>
+  value !== undefined && value > 0 && Number.isFinite(value) ? value : null;
 
 /** A band whose edges are no numbers gives way to the usual one. */
 function bandOf({ bandHz = defaultBandHz }: WaveformOptions): {

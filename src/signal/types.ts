@@ -1,3 +1,8 @@
+import type { WeightedDistortion } from './perceptual-weighting.ts';
+import type { RatedOutput } from './signal-to-noise.ts';
+import type { Transfer } from './transfer.ts';
+import type { ChannelDetails } from './waveform-details.ts';
+
 /** One channel of a waveform: samples at a uniform rate, in SI units. */
 export interface Channel {
   name: string;
@@ -9,8 +14,16 @@ export interface Channel {
 export interface WaveformOptions {
   /** Highest harmonic order fitted and counted (default 10); orders at or above half the rate are left out. */
   harmonics?: number;
-  /** Band for THD+N and SINAD, hertz (default 20 to 20000). */
+  /** Band for THD+N, SINAD and noise, hertz (default 20 to 20000). */
   bandHz?: [number, number];
+  /** Nominal frequency of the mains (default 50). */
+  mainsHz?: number;
+  /** Load at the responses, for their power. */
+  loadOhm?: number;
+  /** What the amplifier is rated to deliver, for its signal-to-noise ratio. */
+  rated?: RatedOutput;
+  /** Where the instrument's band ends; below half the sampling rate it lets nothing fold. */
+  bandwidthHz?: number;
 }
 
 /** One harmonic of the fundamental; `ratio` and `uncertainty` (one standard deviation) are re the fundamental. */
@@ -20,10 +33,15 @@ export interface Harmonic {
   ratio: number;
   /** Standard deviation of the harmonic's component in any one phase, from the residual's density near it. */
   uncertainty: number;
+  /** 95 % interval for the true ratio; on noise alone it begins at 0 and may exclude the raw ratio. */
+  low: number;
+  high: number;
   /** phase_n − n·phase_1 in degrees, (−180, 180]. */
   relativePhaseDeg: number;
   /** False where noise alone could have given this ratio; see `AnalysisSettings.falseAlarmPerRecord`. */
   detected: boolean;
+  /** Orders above half the sampling rate that may appear on this line; left out where there are none. */
+  foldedOrders?: number[];
 }
 
 export interface Interval {
@@ -45,6 +63,8 @@ export interface Fundamental {
   frequencyUncertaintyHz: number;
   rms: number;
   rmsUncertainty: number;
+  /** What the two uncertainties, standard deviations, are multiplied by for a 95 % interval: Student's t. */
+  coverageFactor: number;
   /** Phase of a cosine at the first sample, degrees, (−180, 180]. */
   phaseDeg: number;
 }
@@ -64,7 +84,7 @@ export interface Withheld {
 }
 
 /** The figures of one channel. A figure the data cannot support is null and `withheld` says why. */
-export interface ChannelSummary {
+export interface ChannelSummary extends ChannelDetails {
   name: string;
   role: 'stimulus' | 'response' | null;
   unit: string;
@@ -77,6 +97,8 @@ export interface ChannelSummary {
   fundamental: Fundamental | null;
   harmonics: Harmonic[];
   thd: Thd | null;
+  /** Harmonics weighted for what is heard; contested. */
+  weightedDistortion: WeightedDistortion | null;
   thdPlusNoise: ThdPlusNoise | null;
   /** Fundamental over everything else in the band of THD+N, decibels. */
   sinadDb: number | null;
@@ -99,6 +121,8 @@ export interface SignalWarning {
 export interface AnalysisSettings {
   harmonics: number;
   bandHz: [number, number];
+  /** Nominal frequency of the mains. */
+  mainsHz: number;
   searchWindow: string;
   /** Probability that noise alone gets any harmonic of a channel marked as detected. */
   falseAlarmPerRecord: number;
@@ -107,6 +131,8 @@ export interface AnalysisSettings {
 
 export interface WaveformSummary {
   channels: ChannelSummary[];
+  /** From stimuli to responses. */
+  transfers: Transfer[];
   warnings: SignalWarning[];
   settings: AnalysisSettings;
 }

@@ -7,6 +7,17 @@ import { channel, sum, tone } from './signals.ts';
 const length = 65_536;
 const cycles = 1361;
 
+/** Few enough cycles in as many samples for a hundred orders below half the rate. */
+const fewCycles = 311;
+
+/** The figures, to order 100, of a function of a unit sine. */
+function richFiguresOf(shape: (sine: number) => number) {
+  const values = Float64Array.from({ length }, (_, n) =>
+    shape(Math.sin((2 * Math.PI * fewCycles * n) / length + 0.3)),
+  );
+  return only(values, 100);
+}
+
 /** The figures of a function of a unit sine (or of another wave) sampled over whole cycles. */
 function figuresOf(
   shape: (sine: number) => number,
@@ -59,7 +70,7 @@ describe('standard waves to a limited order', () => {
   });
 });
 
-describe.each(['0.99', '0.95', '0.9', '0.8', '0.5', '0.1'])(
+describe.each(['0.99', '0.95', '0.9', '0.8912509381337456', '0.8', '0.7071067811865476', '0.5', '0.1'])(
   'an ideal clipper at %s of a unit sine',
   (limit) => {
     const bound = Number(limit);
@@ -90,6 +101,42 @@ describe.each(['0.99', '0.95', '0.9', '0.8', '0.5', '0.1'])(
   },
 );
 
+describe('curves with a corner, driven by a sine', () => {
+  it.each(['0.1', '0.5', '0.9'])('a dead zone of %s has the THD of its Fourier series', (width) => {
+    const zone = Number(width);
+    const summary = richFiguresOf((sine) => Math.sign(sine) * Math.max(Math.abs(sine) - zone, 0));
+    // Harmonics fall as 1/n²; beyond order 100 they hold some 1e-5 of the power of the narrow peaks that 0.9 leaves.
+    expect(summary.thd?.ratio).toBeCloseTo(of(`dead zone of ${width}: THD`), 4);
+  });
+
+  it('a half-wave rectified sine has the even harmonics and the THD of its Fourier series', () => {
+    const summary = richFiguresOf((sine) => Math.max(0, sine));
+    // Order n is 2/(π·n²): the orders left out, all even, hold less than 1e-6 of the fundamental's power.
+    expect(ratioOf(summary, 2)).toBeCloseTo(of('half-wave rectified: second'), 8);
+    expect(ratioOf(summary, 4)).toBeCloseTo(of('half-wave rectified: fourth'), 8);
+    expect(ratioOf(summary, 6)).toBeCloseTo(of('half-wave rectified: sixth'), 8);
+    expect(summary.thd?.ratio).toBeCloseTo(of('half-wave rectified: THD'), 5);
+  });
+
+  it('a full-wave rectified sine is taken for one of twice the frequency', () => {
+    const summary = richFiguresOf(Math.abs);
+    // As above; the frequency is that of the strongest line.
+    expect(summary.fundamental?.frequencyHz).toBeCloseTo((2 * fewCycles * 48_000) / length, 6);
+    expect(ratioOf(summary, 2)).toBeCloseTo(of('full-wave rectified: second'), 7);
+    expect(ratioOf(summary, 3)).toBeCloseTo(of('full-wave rectified: third'), 7);
+    expect(summary.thd?.ratio).toBeCloseTo(of('full-wave rectified: THD'), 5);
+  });
+});
+
+describe.each([2, 3, 4, 5, 7])('the Chebyshev polynomial of degree %i driven by a sine', (degree) => {
+  it('adds a harmonic of that order alone', () => {
+    const summary = figuresOf((x) => x + 0.1 * Math.cos(degree * Math.acos(x)), 10, Math.cos);
+    // Identity T_n(cos t) = cos nt; acos loses half the digits next to ±1.
+    expect(ratioOf(summary, degree)).toBeCloseTo(0.1, 9);
+    expect(summary.thd?.ratio).toBeCloseTo(0.1, 9);
+  });
+});
+
 describe('smooth curves driven by a sine', () => {
   it('atan(g·sin) has the harmonics and the THD of its series', () => {
     const gentle = figuresOf((sine) => Math.atan(0.1 * sine));
@@ -102,6 +149,27 @@ describe('smooth curves driven by a sine', () => {
     expect(ratioOf(two, 3)).toBeCloseTo(of('atan of 2: third'), 9);
     expect(two.thd?.ratio).toBeCloseTo(of('atan of 2: THD'), 9);
     expect(gentle.thd?.ratio).toBeCloseTo(of('atan of 0.1: THD'), 12);
+  });
+
+  it('curves driven hard have the THD of a hundred orders', () => {
+    // atan(10·sin): order 101 is 1e-6 of the fundamental, and what lies beyond 1e-11 of its power; tanh(3·sin) less.
+    expect(richFiguresOf((sine) => Math.atan(10 * sine)).thd?.ratio).toBeCloseTo(of('atan of 10: THD'), 8);
+    expect(richFiguresOf((sine) => Math.tanh(3 * sine)).thd?.ratio).toBeCloseTo(of('tanh of 3: THD'), 9);
+    expect(
+      ratioOf(
+        figuresOf((sine) => Math.sin(0.5 * sine)),
+        3,
+      ),
+    ).toBeCloseTo(of('sin of 0.5: third'), 12);
+  });
+
+  it('a cubic has the harmonics of its expansion', () => {
+    const summary = figuresOf((x) => x + 0.01 * x ** 2 + 0.001 * x ** 3, 10, Math.cos);
+    // Nothing lies beyond the third order: double precision.
+    expect((summary.fundamental?.rms ?? 0) * Math.SQRT2).toBeCloseTo(of('cubic: first'), 12);
+    expect(ratioOf(summary, 2)).toBeCloseTo(of('cubic: second'), 12);
+    expect(ratioOf(summary, 3)).toBeCloseTo(of('cubic: third'), 12);
+    expect(summary.thd?.ratio).toBeCloseTo(of('cubic: THD'), 12);
   });
 
   it('tanh(g·sin) has the harmonics and the THD found by quadrature', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { repeatStatistics } from '../../src/signal/index.ts';
 import { medianOf } from '../../src/signal/statistics.ts';
-import { check, csvColumn } from './checks.ts';
+import { check, checkList, csvColumn } from './checks.ts';
 
 /** The alternating sets of the NIST Statistical Reference Datasets: one middle value, then 1000 around it. */
 function alternating(middle: number, low: number, high: number): Float64Array {
@@ -32,6 +32,34 @@ describe.each(sets)('repeatStatistics on NIST StRD $name', ({ name, values, digi
     agrees(found?.mean, check('nist-strd', `${name}: mean`), 14);
     agrees(found?.standardDeviation, check('nist-strd', `${name}: standard deviation`), digits);
     agrees(found?.lag1Autocorrelation, check('nist-strd', `${name}: lag-1 autocorrelation`), digits);
+  });
+});
+
+/** Mean, standard deviation, and standard deviation of the mean. */
+function ofRepeats(readings: readonly number[]) {
+  const { count = 1, mean, standardDeviation } = repeatStatistics(Float64Array.from(readings)) ?? {};
+  return { mean, standardDeviation, ofMean: (standardDeviation ?? Number.NaN) / Math.sqrt(count) };
+}
+
+describe('repeatStatistics on the examples of the GUM (JCGM 100:2008)', () => {
+  it('gives mean and standard deviations of the twenty temperatures of 4.4.3 (data from memory)', () => {
+    const found = ofRepeats(checkList('repeats', 'GUM 4.4.3: temperatures'));
+    // Readings of two decimals about 100: fourteen digits of the mean, twelve of the spread.
+    agrees(found.mean, check('repeats', 'GUM 4.4.3: mean'), 14);
+    agrees(found.standardDeviation, check('repeats', 'GUM 4.4.3: standard deviation'), 12);
+    agrees(found.ofMean, check('repeats', 'GUM 4.4.3: standard deviation of the mean'), 12);
+  });
+
+  it('gives the means of table H.2 and their standard deviations', () => {
+    const quantities = ['voltages in V', 'currents in mA', 'phases in rad'];
+    const means = checkList('repeats', 'GUM H.2: means');
+    const deviations = checkList('repeats', 'GUM H.2: standard deviations of the means');
+    quantities.forEach((quantity, i) => {
+      const found = ofRepeats(checkList('repeats', `GUM H.2: ${quantity}`));
+      agrees(found.mean, means[i] ?? Number.NaN, 13);
+      // Eight digits are given.
+      agrees(found.ofMean, deviations[i] ?? Number.NaN, 7);
+    });
   });
 });
 

@@ -1,0 +1,62 @@
+import { CholeskyDecomposition, Matrix } from 'ml-matrix';
+import type { FoldedRecord } from './fold.ts';
+import { type Projection, project } from './projection.ts';
+import type { Line } from './residual.ts';
+import { sumOf } from './statistics.ts';
+import { trigonometricSums } from './trigonometric-sums.ts';
+
+/** A fitted line with the variance of either of its components for unit white noise: 2/N for many cycles. */
+export interface FittedLine extends Line {
+  unitVariance: number;
+}
+
+/** A constant and lines fitted to a record together. */
+export interface LineFit {
+  constant: number;
+  lines: FittedLine[];
+}
+
+/**
+ * Fits a constant and lines at known angles by linear least squares, all at once, so that near neighbours do not leak
+ * into each other. The angles are in radians per sample, at least one cycle per record apart, from zero and from π.
+ *
+ * @source linear least squares (IEEE Std 1057, three-parameter fit, from memory) with a pair of columns for each line.
+ */
+export function fitLines(record: FoldedRecord, angles: readonly number[]): LineFit {
+  const { even, odd } = blocks(record.length, angles);
+  const projections = angles.map((angle) => project(record, angle));
+  const [constant = 0, ...cosines] = solved(even, [sumOf(record.even), ...projections.map(cosineOf)]);
+  const sines = solved(odd, projections.map(sineOf));
+  const [, ...evenVariances] = inverseDiagonal(even);
+  const oddVariances = inverseDiagonal(odd);
+  return {
+    constant,
+    lines: angles.map((angle, i) => ({
+      angle,
+      cosine: cosines[i] ?? 0,
+      sine: sines[i] ?? 0,
+      unitVariance: ((evenVariances[i] ?? 0) + (oddVariances[i] ?? 0)) / 2,
+    })),
+  };
+}
+
+const cosineOf = ({ cosine }: Projection) => cosine;
+const sineOf = ({ sine }: Projection) => sine;
+
+/** Normal equations; the cosine block holds the constant as a line at angle 0, whose sine would be nothing. */
+function blocks(length: number, angles: readonly number[]) {
+  const sum = (angle: number) => trigonometricSums(length, angle).cosine / 2;
+  const block = (own: readonly number[], sign: 1 | -1) =>
+    new CholeskyDecomposition(
+      new Matrix(own.map((a) => own.map((b) => sum(Math.abs(a - b)) + sign * sum(a + b)))),
+    );
+  return { even: block([0, ...angles], 1), odd: block(angles, -1) };
+}
+
+const solved = (block: CholeskyDecomposition, right: readonly number[]) =>
+  block.solve(Matrix.columnVector([...right])).to1DArray();
+
+function inverseDiagonal(block: CholeskyDecomposition): number[] {
+  const size = block.lowerTriangularMatrix.rows;
+  return block.solve(Matrix.eye(size)).diagonal();
+}
