@@ -1,7 +1,14 @@
+export * from './brief.ts';
+export * from './contested.ts';
+export * from './impedance.ts';
+export * from './line-tables.ts';
 export { methods } from './method-texts.ts';
 export type * from './methods.ts';
 export * from './print.ts';
 export * from './registry.ts';
+export * from './sweep-details.ts';
+export * from './sweep-findings.ts';
 export * from './sweeps.ts';
+export * from './two-tone.ts';
 export type * from './types.ts';
 export * from './waveform.ts';

@@ -1,4 +1,7 @@
 import type { Method } from './methods.ts';
+import { sweepMethods } from './sweep-methods.ts';
+import { twoToneMethods } from './two-tone-methods.ts';
+import { waveformMethods } from './waveform-methods.ts';
 
 const waveforms: readonly Method[] = [
   {
@@ -25,7 +28,8 @@ const waveforms: readonly Method[] = [
     title: 'Fundamental: frequency, level, direct part',
     text: [
       'The strongest line of the windowed spectrum is where the search begins. A sine of free frequency is then fitted by least squares, and after it the whole family at once: direct part, fundamental and harmonics at exact multiples of one frequency, which all of them help to find. The record needs no whole number of cycles.',
-      'The standard uncertainty of the frequency is the Cramér-Rao bound with the noise that is really found near the fundamental; it takes no credit from the harmonics. Level is printed as rms.',
+      'The standard uncertainty of the frequency is the Cramér-Rao bound with the noise that is really found near the fundamental; strong tones and slopes further off count with the weight that the estimate gives them. It takes no credit from the harmonics. Level is printed as rms.',
+      'Intervals are the standard uncertainty times Student’s t for the number of spectral lines that the noise was read from. Simulated on 5,000 records of each kind they hold the truth in 95 % within what chance allows for white noise, for 8-bit codes with noise of a third of a step, and beside harmonics that are not counted. They are wider than need be, and hold in up to 96 % (1/f noise), 98.5 % (8-bit codes without noise) and 99 % (hum, or a tone near the fundamental). With harmonics of 10 % and more the frequency is better known than its interval says, which then holds in some 97.5 %.',
     ],
     formulas: [
       {
@@ -48,7 +52,8 @@ const waveforms: readonly Method[] = [
     title: 'Harmonics',
     text: [
       'Each harmonic is the level at a whole multiple of the fundamental over the fundamental. Its uncertainty comes from what the residual holds near its own frequency, so hum, noise that rises towards low frequencies, and the steps of a coarse converter each count where they are. Only for white noise is it the same for every order.',
-      'A harmonic is called detected when its power exceeds that of the noise at its place by more than chance gives in the stated share of records, over all orders together. One that is not detected is shown with its interval, which reaches to zero.',
+      'A harmonic is called detected when its power exceeds that of the noise at its place by more than chance gives in the stated share of records, over all orders together. On 5,000 simulated records of noise alone that happens in 5 % at most. One that is not detected is shown with its interval, which mostly reaches to zero.',
+      'The interval is that of THD for one order: it begins at exactly zero where noise alone explains the reading. Simulated, it holds the truth of clear harmonics in 95 % within what chance allows, of faint and absent ones in 97 % and more; of clear ones in up to 97 % in 1/f noise of few cycles, 98.5 % in 8-bit codes without noise and 99 % beside a tone. A tone within one cycle per record of a harmonic cannot be told from it, and no interval allows for that.',
       'The relative phase of order n is its phase less n times that of the fundamental, so it does not depend on where the record begins.',
     ],
     formulas: [
@@ -57,10 +62,16 @@ const waveforms: readonly Method[] = [
         tex: 'u(A_n) = \\sqrt{\\frac{2\\,S(f_n)}{N}}',
         where: 'S is the residual’s density |R|²/N near the harmonic, σ² for white noise',
       },
+      {
+        tex: 'S(f_n) = (1-w)\\,\\tilde S + \\sum_{|x|\\ge 1} \\frac{S_x}{2\\pi^2x^2}',
+        where:
+          'S̃ is the local median over ln 2; lines x cycles per record away count with the weight of the estimate, w together',
+      },
       { tex: '\\varphi_{n,\\mathrm{rel}} = \\varphi_n - n\\varphi_1', where: 'phases of cosines' },
     ],
     sources: [
       'P. Bloomfield, Fourier Analysis of Time Series, 2nd ed., ch. 9',
+      'U. Grenander and M. Rosenblatt, Statistical Analysis of Stationary Time Series (1957), ch. 7, from memory, for the weights',
       'P. J. Brockwell and R. A. Davis, Time Series: Theory and Methods, 2nd ed., theorem 10.3.2',
     ],
   },
@@ -79,6 +90,7 @@ const waveforms: readonly Method[] = [
     text: [
       'Total harmonic distortion is given over the fundamental (the F form), with the orders counted stated beside it. Other texts divide by the total instead (the R form), or count other orders; figures compare only where both agree. The form over the fundamental may exceed one.',
       'Noise adds to every fitted harmonic, so the root sum of squares of a clean signal is not zero. The interval answers for the true value: it holds every distortion for which the measured sum is not among the unlikely 5 %. On noise alone it reaches zero. The printed value is the raw one and may lie above its own interval.',
+      'Simulated on 5,000 records of each kind it holds the truth in 95 % within what chance allows, in white noise, 8-bit codes with noise and beside harmonics that are not counted; in up to 97 % in 1/f noise of few cycles and beside a tone, 98.5 % in 8-bit codes without noise. Near zero it is wider than need be and holds in 97 to 99.6 %, because it never promises less than noise lets be seen.',
     ],
     formulas: [
       {
@@ -98,6 +110,7 @@ const waveforms: readonly Method[] = [
       'IEC 62257-1 glossary after IEC 61000-2-2 (F form)',
       'J. P. Imhof, Biometrika 48:419 (1961)',
       'E. B. Wilson and M. M. Hilferty, Proc. Natl. Acad. Sci. 17:684 (1931)',
+      'E. Paulson, Ann. Math. Statist. 13:233 (1942), from memory, for noise that is itself an estimate',
       'G. Cowan et al., arXiv:1105.3166 (2011), for the upper end',
     ],
   },
@@ -294,4 +307,11 @@ const loads: readonly Method[] = [
 ];
 
 /** The methods page, section by section. */
-export const methods: readonly Method[] = [...waveforms, ...sweeps, ...loads];
+export const methods: readonly Method[] = [
+  ...waveforms,
+  ...waveformMethods,
+  ...twoToneMethods,
+  ...sweeps,
+  ...sweepMethods,
+  ...loads,
+];

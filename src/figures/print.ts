@@ -10,8 +10,11 @@ export interface PrintedFigure {
   interval: string | null;
 }
 
+/** What printing takes of a figure. */
+export type Printable = Pick<Figure, 'id' | 'value' | 'unit'> & Partial<Pick<Figure, 'low' | 'high'>>;
+
 /** Prints a figure with the digits its interval supports; null where the figure does not exist. */
-export function printFigure(figure: Figure): PrintedFigure | null {
+export function printFigure(figure: Printable): PrintedFigure | null {
   if (figure.value === null) return null;
   const definition = definitionOf(figure.id);
   const { display = 'quantity', digits = 3 } = definition ?? {};
@@ -20,13 +23,17 @@ export function printFigure(figure: Figure): PrintedFigure | null {
   return withInterval({ ...figure, value: figure.value, low, high }, display, digits);
 }
 
-function plain({ value, unit }: Figure, display: Display, digits: number): { number: string; unit: string } {
+function plain(
+  { value, unit }: Printable,
+  display: Display,
+  digits: number,
+): { number: string; unit: string } {
   const { factor, shown } = scaleOf(value ?? 0, unit, display, digits);
   const scaled = (value ?? 0) / factor;
   return { number: printDecimals(scaled, decimalsFor(scaled, digits)), unit: shown };
 }
 
-type Bounded = Figure & { value: number; low: number; high: number };
+type Bounded = Printable & { value: number; low: number; high: number };
 
 /**
  * Two digits of the interval's half width decide where all three numbers end, but the value has no more than one
@@ -56,6 +63,7 @@ function scaleOf(
 ) {
   if (display === 'percent') return { factor: 0.01, shown: '%' };
   if (display === 'decibel') return { factor: 1, shown: 'dB' };
+  if (display === 'plain') return { factor: 1, shown: unit };
   if (half < 0.001 * Math.abs(value) && Math.abs(value) >= 1000 && half < 1)
     return { factor: 1, shown: unit };
   const shown = printQuantity(value, unit, digits).unit;

@@ -1,7 +1,10 @@
 import type { MethodId } from './methods.ts';
+import { sweepDefinitions, sweepFamily } from './sweep-definitions.ts';
+import { intermodulationFamily, twoToneDefinitions } from './two-tone-definitions.ts';
+import { waveformDefinitions } from './waveform-definitions.ts';
 
 /** How a figure's value is printed. */
-export type Display = 'percent' | 'quantity' | 'decibel';
+export type Display = 'percent' | 'quantity' | 'decibel' | 'plain';
 
 /** What a named figure means; everything that names a figure reads it here. */
 export interface FigureDefinition {
@@ -19,6 +22,8 @@ export interface FigureDefinition {
   better: 'lower' | 'higher' | null;
   /** Section of the methods page. */
   method: MethodId;
+  /** True where it is contested what the figure is good for; it then stands apart from the others. */
+  contested?: true;
 }
 
 type Definition = Omit<FigureDefinition, 'id'>;
@@ -92,6 +97,8 @@ const definitions: Readonly<Record<string, Definition>> = {
     better: 'higher',
     method: 'sinad',
   },
+  ...waveformDefinitions,
+  ...twoToneDefinitions,
   'level-at-1khz': measured(
     'Level at 1 kHz',
     'Reference of the response, read between the two neighbouring points.',
@@ -166,6 +173,7 @@ const definitions: Readonly<Record<string, Definition>> = {
     null,
     'impedance',
   ),
+  ...sweepDefinitions,
 };
 
 const ordinal = [
@@ -191,6 +199,10 @@ export function harmonicName(order: number): string {
 export function definitionOf(id: string): FigureDefinition | null {
   const known = Object.hasOwn(definitions, id) ? definitions[id] : undefined;
   if (known) return { id, ...known };
+  const ofSweep = sweepFamily(id, harmonicName);
+  if (ofSweep) return { id, ...ofSweep };
+  const line = intermodulationFamily(id);
+  if (line) return { id, ...line };
   const [, order, at] = /^harmonic-(\d+)(-at-1khz)?$/.exec(id) ?? [];
   if (order === undefined) return null;
   const name = harmonicName(Number(order));

@@ -5,32 +5,21 @@ import type {
   LevelSweepSummary,
   Withheld,
 } from '../signal/index.ts';
-import { definitionOf } from './registry.ts';
+import { type Draft, draftsComplete, type SweepSubject } from './draft.ts';
+import { thdAtPowerId } from './sweep-definitions.ts';
 import type { Figure } from './types.ts';
 import type { FigureContext } from './waveform.ts';
-
-type Draft = Pick<Figure, 'id' | 'value' | 'unit'> & {
-  absent?: string;
-  at?: Readonly<Record<string, string>>;
-};
-
-/** What a sweep's figures belong to. */
-export interface SweepSubject {
-  channel: string;
-  /** SI unit of the channel's level. */
-  unit: string;
-}
 
 /** The figures of one channel of a frequency sweep. */
 export function frequencySweepFigures(
   { response, distortion, withheld }: FrequencySweepSummary,
-  { channel, unit }: SweepSubject,
+  subject: SweepSubject,
   context: FigureContext,
 ): Figure[] {
   const drafts: Draft[] = [];
   if (response) {
     const { referenceLevel, limits, deviation } = response;
-    if (referenceLevel !== null) drafts.push(referenceDraft(referenceLevel, unit));
+    if (referenceLevel !== null) drafts.push(referenceDraft(referenceLevel, subject.unit));
     for (const { dropDb, lowerHz, upperHz } of limits) {
       drafts.push(limit('lower', dropDb, lowerHz, withheld), limit('upper', dropDb, upperHz, withheld));
     }
@@ -41,7 +30,7 @@ export function frequencySweepFigures(
     const named = order === null ? 'thd at reference' : `harmonic ${order} at reference`;
     drafts.push({ id, value: atReference, unit: '1', ...reasonOf(atReference, named, withheld) });
   }
-  return drafts.map((draft) => complete(draft, channel, context));
+  return draftsComplete(drafts, subject, context);
 }
 
 /** A plain ratio is a gain and goes into decibels; the square root of watts goes back to watts. */
@@ -74,7 +63,7 @@ function deviationDraft(
 /** The figures of one channel of a level sweep. */
 export function levelSweepFigures(
   summary: LevelSweepSummary,
-  { channel }: SweepSubject,
+  subject: SweepSubject,
   context: FigureContext,
 ): Figure[] {
   const { powerAtThd, atPower, largestPowerW, withheld } = summary;
@@ -82,11 +71,13 @@ export function levelSweepFigures(
     const reason = reasonOf(powerW, `power at ${thdRatio} distortion`, withheld, 'powerAtThd');
     return { id: `power-at-${Math.round(100 * thdRatio)}-percent`, value: powerW, unit: 'W', ...reason };
   });
-  const oneWatt = atPower.find(({ powerW }) => powerW === 1);
-  const thd = oneWatt?.thd ?? null;
+  const atStated = atPower.map(({ powerW, thd }): Draft => {
+    const reason = reasonOf(thd, `distortion at ${powerW} W`, withheld, 'atPower');
+    return { id: thdAtPowerId(powerW), value: thd, unit: '1', ...reason };
+  });
   const drafts: Draft[] = [
     ...powers,
-    { id: 'thd-at-1w', value: thd, unit: '1', ...reasonOf(thd, 'distortion at 1 W', withheld, 'atPower') },
+    ...atStated,
     {
       id: 'largest-power',
       value: largestPowerW,
@@ -94,13 +85,13 @@ export function levelSweepFigures(
       ...reasonOf(largestPowerW, 'largestPowerW', withheld),
     },
   ];
-  return drafts.map((draft) => complete(draft, channel, context));
+  return draftsComplete(drafts, subject, context);
 }
 
 /** The figures of one channel of an impedance sweep. */
 export function impedanceSweepFigures(
   { minimum, maximum }: ImpedanceSweepSummary,
-  { channel }: SweepSubject,
+  subject: SweepSubject,
   context: FigureContext,
 ): Figure[] {
   const absent = 'The sweep has no usable point.';
@@ -111,7 +102,7 @@ export function impedanceSweepFigures(
     { id: name, value: extreme?.ohm ?? null, unit: 'Ω', ...(extreme ? {} : { absent }) },
     { id: `${name}-frequency`, value: extreme?.atHz ?? null, unit: 'Hz', ...(extreme ? {} : { absent }) },
   ]);
-  return drafts.map((draft) => complete(draft, channel, context));
+  return draftsComplete(drafts, subject, context);
 }
 
 /** Why a figure is null, by the name the analysis gives it or by that of its group. */
@@ -125,18 +116,4 @@ function reasonOf(
   const found =
     withheld.find((entry) => entry.figure === figure) ?? withheld.find((entry) => entry.figure === group);
   return { absent: found?.reason ?? 'The sweep does not support it.' };
-}
-
-function complete(
-  { at, ...draft }: Draft,
-  subject: string,
-  { conditions, provenance }: FigureContext,
-): Figure {
-  const method = definitionOf(draft.id)?.method ?? 'between-points';
-  return {
-    ...draft,
-    subject,
-    conditions: { ...conditions, ...at },
-    provenance: { ...provenance, method, settings: {} },
-  };
 }

@@ -28,7 +28,10 @@ test('a frequency sweep gives limits where it reaches them and the reason where 
   const figures = byId(frequencySweepFigures(summary, { channel: 'out', unit: 'V' }, context));
   // −3.000 dB of the level at 1 kHz, which is itself 0.043 dB down: a little above the corner; the grid adds 0.5 %.
   expect(figures['upper-limit-3db']?.value).toBeCloseTo(10_070, -2);
-  expect(figures['lower-limit-3db']).toMatchObject({ value: null, absent: expect.stringMatching(/20\.00\sHz/) });
+  expect(figures['lower-limit-3db']).toMatchObject({
+    value: null,
+    absent: expect.stringMatching(/20\.00\sHz/),
+  });
   expect(figures['level-at-1khz']).toMatchObject({ unit: 'V' });
   expect(figures['largest-deviation']?.conditions).toMatchObject({
     at: expect.stringMatching(/20.0\u00a0kHz/),
