@@ -8,13 +8,18 @@ import type { HarmonicSpectrumData } from './types.ts';
 /** What is said of a harmonic that could as well be noise. */
 export const unclearState = 'not told from noise';
 
-/** The mark of the fundamental or of one harmonic in a spectrum. */
-export interface HarmonicMark {
-  order: number;
+/** The mark of a named line in a spectrum. */
+export interface SpectrumMark {
+  label: string;
   frequencyHz: number;
   levelDb: number;
   detected: boolean;
   symbol: { shape: string; fill: string; stroke: string };
+}
+
+/** The mark of the fundamental or of one harmonic, labelled with its order. */
+export interface HarmonicMark extends SpectrumMark {
+  order: number;
 }
 
 const symbols = {
@@ -22,20 +27,27 @@ const symbols = {
   unclear: { shape: 'diamond', fill: colour('paper'), stroke: colour('ink') },
 };
 
+/** A disc for what stands above the noise, an open diamond for what could as well be noise. */
+export const markSymbol = (detected: boolean) => (detected ? symbols.clear : symbols.unclear);
+
 /** Marks for the fundamental and every harmonic that has an amplitude, by order. */
 export function harmonicMarks(
   fundamentalHz: number,
   harmonics: HarmonicSpectrumData['harmonics'],
 ): HarmonicMark[] {
-  const first = { order: 1, frequencyHz: fundamentalHz, levelDb: 0, detected: true, symbol: symbols.clear };
+  const first = {
+    ...{ order: 1, label: '1', frequencyHz: fundamentalHz, levelDb: 0 },
+    ...{ detected: true, symbol: markSymbol(true) },
+  };
   const others = harmonics
     .filter(({ ratio, frequencyHz }) => drawable('log', ratio) && drawable('log', frequencyHz))
     .map(({ order, frequencyHz, ratio, detected }) => ({
       order,
+      label: `${order}`,
       frequencyHz,
       levelDb: 20 * Math.log10(ratio),
       detected,
-      symbol: detected ? symbols.clear : symbols.unclear,
+      symbol: markSymbol(detected),
     }));
   return [first, ...others].toSorted((a, b) => a.order - b.order);
 }
@@ -47,24 +59,22 @@ interface Box {
 }
 
 /**
- * Numbers above the marks. A number that would cover an earlier one moves up a row, at most three times;
+ * Labels above the marks, the first mark first. A label that would cover an earlier one moves up a row, at most three times;
  * where there is no room left it is omitted.
  */
-export function markNumbers(marks: readonly HarmonicMark[], panel: Panel): Row[] {
+export function markLabels(marks: readonly SpectrumMark[], panel: Panel): Row[] {
   const placed: Box[] = [];
   const rows: Row[] = [];
-  for (const { order, frequencyHz, levelDb } of marks) {
-    const box = {
-      px: along(panel.x, frequencyHz),
-      py: below(panel.y, levelDb) - 13,
-      half: textWidth(`${order}`, fontSize) / 2,
-    };
+  for (const { label, frequencyHz, levelDb } of marks) {
+    const half = textWidth(label, fontSize) / 2;
+    const inside = Math.max(half, Math.min(panel.x.length - half, along(panel.x, frequencyHz)));
+    const box = { px: inside, py: below(panel.y, levelDb) - 13, half };
     const free = [0, 1, 2, 3]
       .map((row) => ({ ...box, py: box.py - row * fontSize }))
       .find((tried) => isFree(tried, placed));
     if (free === undefined) continue;
     placed.push(free);
-    rows.push({ px: free.px, py: free.py, text: [`${order}`], fill: colour('ink') });
+    rows.push({ px: free.px, py: free.py, text: [label], fill: colour('ink') });
   }
   return rows;
 }
@@ -84,7 +94,7 @@ interface MarkKey {
 }
 
 /** The key to the two shapes, from 0 to `width`; empty when only one of them occurs. */
-export function markKey(marks: readonly HarmonicMark[]): MarkKey {
+export function markKey(marks: readonly Pick<SpectrumMark, 'detected'>[]): MarkKey {
   if (marks.every(({ detected }) => detected)) return { width: 0, symbols: [], labels: [] };
   const entries = [
     { symbol: symbols.clear, text: 'above the noise', px: 5 },

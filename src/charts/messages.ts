@@ -60,6 +60,8 @@ export function excerptStart(time: string): string {
 export const absentReasons = {
   noFundamental: (channel: string): string =>
     `The spectrum of ${channel} has no clear fundamental, so there is no level for its harmonics to be compared with.`,
+  noTones: (channel: string): string =>
+    `The spectrum of ${channel} has no two clear tones, so there is no level for its lines to be compared with.`,
   fewLines: (channel: string): string =>
     `The spectrum of ${channel} has fewer than two lines that can be drawn on logarithmic axes.`,
   fewSamples: (names: readonly string[]): string =>

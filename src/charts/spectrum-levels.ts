@@ -56,7 +56,7 @@ function floorOf(
 }
 
 /** Runs cut to a range of frequencies, in decibels re a reference. */
-function inRange({ runs }: Sorted, [low, high]: [number, number], reference: number): Run[] {
+export function inRange({ runs }: Sorted, [low, high]: [number, number], reference: number): Run[] {
   return runs
     .map(({ x, y }) => {
       const inside = [...x.keys()].filter((i) => within(low, x[i] ?? 0, high));

@@ -77,6 +77,35 @@ export interface HarmonicSpectrumData extends WithSource {
   harmonics: readonly { order: number; frequencyHz: number; ratio: number; detected: boolean }[];
 }
 
+/** Noise density of one channel: rms in a band of one hertz. */
+export interface NoiseDensityData extends WithSource {
+  channel: string;
+  role: ChannelRole;
+  /** Unit of the channel. */
+  unit: string;
+  /** Ascending, hertz. */
+  frequencyHz: Readings;
+  density: Readings;
+  /** Frequencies of the lines of the mains that stand above the noise, ascending. */
+  hum: readonly number[];
+}
+
+/** Amplitude spectrum of one channel with two tones; all amplitudes are rms in the channel's unit. */
+export interface IntermodulationSpectrumData extends WithSource {
+  channel: string;
+  role: ChannelRole;
+  /** Ascending, hertz. */
+  frequencyHz: Readings;
+  rms: Readings;
+  /** Level below which single lines are noise, one value per line; null where it is not known. */
+  floorRms: Readings | null;
+  tones: { lower: { frequencyHz: number; rms: number }; upper: { frequencyHz: number; rms: number } } | null;
+  /** What the tones are for; null for neither. */
+  pattern: 'modulation' | 'difference-frequency' | null;
+  /** Combinations of the tones, lowest order first; `ratio` is re the upper tone. */
+  lines: readonly { name: string; frequencyHz: number; ratio: number; detected: boolean }[];
+}
+
 /** One or two channels sampled together. */
 export interface WaveformExcerptData extends WithSource {
   rateHz: number;

@@ -4,6 +4,7 @@ import {
   type ChartResult,
   harmonicSpectrum,
   harmonicsAgainstFrequency,
+  intermodulationSpectrum,
   loadLine,
   powerAgainstLoad,
   type Readings,
@@ -29,6 +30,17 @@ const kinds: Record<string, (x: Readings, y: Readings) => ChartResult> = {
         frequencyHz: hz ?? 0,
         ratio: y[i] ?? 0,
         detected: i % 2 === 0,
+      })),
+    }),
+  intermodulationSpectrum: (x, y) =>
+    intermodulationSpectrum({
+      ...{ channel: 'out', role: null, frequencyHz: x, rms: y, floorRms: y, pattern: null },
+      tones: {
+        lower: { frequencyHz: x[0] ?? 0, rms: y[0] ?? 0 },
+        upper: { frequencyHz: x[1] ?? 0, rms: y[1] ?? 0 },
+      },
+      lines: Array.from(x, (hz, i) => ({
+        ...{ name: `f2 + ${i}f1`, frequencyHz: hz ?? 0, ratio: y[i] ?? 0, detected: i % 2 === 0 },
       })),
     }),
   waveformExcerpt: (x, y) =>

@@ -8,9 +8,13 @@ import {
   harmonicsAgainstFrequency,
   harmonicsAgainstPower,
   type ImpedanceData,
+  type IntermodulationSpectrumData,
   impedance,
+  intermodulationSpectrum,
   type LoadLineData,
   loadLine,
+  type NoiseDensityData,
+  noiseDensityChart,
   type PowerAgainstLoadData,
   powerAgainstLoad,
   type ResponseData,
@@ -66,6 +70,37 @@ export function spectrumData(lines: number): HarmonicSpectrumData {
     source: 'spectrum.csv',
   };
 }
+
+/** Two tones with lines around them; what the tones are for decides the stretch that is drawn. */
+export function twoToneData(
+  lower: number,
+  upper: number,
+  pattern: IntermodulationSpectrumData['pattern'],
+): IntermodulationSpectrumData {
+  const next = noise(11);
+  const step = 20;
+  const frequencyHz = Array.from({ length: 1601 }, (_, i) => i * step);
+  const floorRms = frequencyHz.map(() => 2e-6);
+  const rms = floorRms.map((floor) => floor * (0.05 + next()));
+  const lines = [
+    { name: 'f2 − f1', frequencyHz: upper - lower, ratio: 0.002 },
+    { name: 'f2 + f1', frequencyHz: upper + lower, ratio: 0.0025 },
+    { name: '2f1 − f2', frequencyHz: Math.abs(2 * lower - upper), ratio: 0.0004 },
+    { name: 'f2 + 2f1', frequencyHz: upper + 2 * lower, ratio: 0.0003 },
+    { name: '2f2 − f1', frequencyHz: 2 * upper - lower, ratio: 0.000009 },
+  ].map((line) => ({ ...line, detected: line.ratio > 1e-5 }));
+  const tones = { lower: { frequencyHz: lower, rms: 1 }, upper: { frequencyHz: upper, rms: 1 } };
+  const all = [...lines, { frequencyHz: lower, ratio: 1 }, { frequencyHz: upper, ratio: 1 }];
+  for (const { frequencyHz: hz, ratio } of all) rms[Math.round(hz / step)] = ratio;
+  return {
+    ...{ channel: 'v_out', role: 'response' as const, frequencyHz, rms: rms.slice(0, 1601), floorRms },
+    ...{ tones, pattern, lines, source: 'two-tone.csv' },
+  };
+}
+
+export const modulated = twoToneData(60, 7000, 'modulation');
+export const beating = twoToneData(13_000, 14_000, 'difference-frequency');
+export const otherTones = twoToneData(400, 3000, null);
 
 const wave = (amplitude: number, phase: number) =>
   Float64Array.from({ length: 400 }, (_, i) => amplitude * Math.sin((2 * Math.PI * i) / 48 + phase));
@@ -213,9 +248,25 @@ export const loudspeakers: ImpedanceData = {
   })),
 };
 
+const densityHz = decades(80, 10, 90_000);
+
+/** White noise that rises towards low frequencies, with three lines of hum. */
+export const noisy: NoiseDensityData = {
+  channel: 'v_out',
+  role: 'response',
+  unit: 'V',
+  frequencyHz: densityHz,
+  density: densityHz.map((hz) => 1.3e-6 * Math.sqrt(1 + 200 / hz) * (1 + (Math.abs(hz - 100) < 6 ? 40 : 0))),
+  hum: [50, 100, 200],
+  source: 'noise.csv',
+};
+
 /** Every kind of chart, with data that show its features. */
 export const samples: Record<string, (size: ChartSize) => ChartResult> = {
   'harmonic-spectrum': (size) => harmonicSpectrum(spectrumData(240), size),
+  'intermodulation-spectrum': (size) => intermodulationSpectrum(beating, size),
+  'intermodulation-spectrum-modulation': (size) => intermodulationSpectrum(modulated, size),
+  'intermodulation-spectrum-other': (size) => intermodulationSpectrum(otherTones, size),
   'waveform-excerpt': (size) => waveformExcerpt(waveform, size),
   'waveform-excerpt-two-units': (size) => waveformExcerpt(twoUnits, size),
   response: (size) => response(oneResponse, size),
@@ -228,6 +279,7 @@ export const samples: Record<string, (size: ChartSize) => ChartResult> = {
   'harmonics-against-power': (size) => harmonicsAgainstPower(harmonicsOverWatts, size),
   impedance: (size) => impedance({ channels: loudspeakers.channels.slice(0, 1) }, size),
   'impedance-two': (size) => impedance(loudspeakers, size),
+  'noise-density': (size) => noiseDensityChart(noisy, size),
   'load-line': (size) => loadLine(tubeLoad, size),
   'power-against-load': (size) => powerAgainstLoad(powerOverLoad, size),
 };
@@ -235,6 +287,9 @@ export const samples: Record<string, (size: ChartSize) => ChartResult> = {
 /** The data behind the samples, to see that drawing leaves them as they are. */
 export const sampleData = {
   spectrum: spectrumData(240),
+  modulated,
+  beating,
+  otherTones,
   waveform,
   twoUnits,
   oneResponse,
@@ -246,6 +301,7 @@ export const sampleData = {
   harmonics,
   harmonicsOverWatts,
   loudspeakers,
+  noisy,
   tubeLoad,
   powerOverLoad,
 };

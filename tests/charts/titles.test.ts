@@ -4,6 +4,7 @@ import {
   harmonicSpectrum,
   harmonicsAgainstFrequency,
   loadLine,
+  noiseDensityChart,
   powerAgainstLoad,
   response,
   thdAgainstFrequency,
@@ -13,6 +14,7 @@ import {
 import {
   decades,
   harmonics,
+  noisy,
   onePower,
   oneResponse,
   oneThd,
@@ -43,6 +45,14 @@ describe('titles say the answer', () => {
     expect(titleOf(harmonicSpectrum({ ...data, harmonics: hidden }))).toBe(
       'No harmonic stands above the noise',
     );
+  });
+
+  it('of a noise density: the noise in the middle of the band, and the hum', () => {
+    // 1.3 µV/√Hz · √(1 + 200/1580) in the middle of a logarithmic range.
+    expect(titleOf(noiseDensityChart(noisy))).toBe(
+      'Noise of 1.4 µV/√Hz from 500 Hz to 5 kHz, hum at 50 Hz, 100 Hz and 200 Hz',
+    );
+    expect(titleOf(noiseDensityChart({ ...noisy, hum: [] }))).toContain('no line of the mains above it');
   });
 
   it('of a waveform: peak to peak', () => {

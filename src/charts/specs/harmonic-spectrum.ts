@@ -4,7 +4,7 @@ import { along, below, drawable } from '../axis.ts';
 import { curveRows, type DrawnLine, endLabels, logAxis } from '../curves.ts';
 import { type Frame, frameFor } from '../frame.ts';
 import { frequencyChannel } from '../frequency.ts';
-import { type HarmonicMark, markKey, markNumbers } from '../harmonic-marks.ts';
+import { type HarmonicMark, markKey, markLabels } from '../harmonic-marks.ts';
 import {
   bandLayer,
   haloLayer,
@@ -83,7 +83,7 @@ function specOf({ line, floor, marks }: Levels, panel: Panel, frame: Frame) {
   const floors = floor === null ? [] : [floor];
   const { labels, leads } = endLabels(floors, panel, frame);
   const floorRows = curveRows(floors, panel, 10);
-  const numbers = markNumbers(marks, panel);
+  const numbers = markLabels(marks, panel);
   const key = markKey(marks);
   return assemble(
     frame,
