@@ -2,13 +2,13 @@ import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import type { APIRoute, GetStaticPaths } from 'astro';
 import { currentJournal } from '../journal/current.ts';
-import { publishedName } from '../site/downloads.ts';
+import { downloadOf } from '../journal/ids.ts';
 
 /** Every capture file, published untouched beside its log's page. */
 export const getStaticPaths = (() => {
   const files = currentJournal().logs.flatMap(({ captures }) => captures.map(({ file }) => file));
   return [...new Set(files)].map((file) => ({
-    params: { file: publishedName(file).replace(/\.csv$/, '') },
+    params: { file: downloadOf(file).replace(/\.csv$/, '') },
     props: { file },
   }));
 }) satisfies GetStaticPaths;

@@ -9,5 +9,5 @@ export function pageAddress(path: string, anchor?: string): string {
 
 /** Address of a published file, such as a capture's CSV. */
 export function fileAddress(path: string): string {
-  return base + path;
+  return base + path.split('/').map(encodeURIComponent).join('/');
 }

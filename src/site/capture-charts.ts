@@ -10,7 +10,9 @@ import {
 } from '../charts/index.ts';
 import type { Analysis, CaptureRecord, ChartKind } from '../journal/index.ts';
 import { amplitudeSpectrum, type ChannelSummary } from '../signal/index.ts';
+import { chosenChannel, noiseChart } from './noise-chart.ts';
 import { type SizedChart, sized } from './sized-chart.ts';
+import { twoToneChart } from './two-tone-chart.ts';
 
 type Of<Kind extends Analysis['kind']> = Extract<Analysis, { kind: Kind }>;
 
@@ -21,9 +23,13 @@ export function captureChart(
   channel: string | null,
 ): SizedChart | null {
   const { analysis } = capture;
+  if (kind === 'output-impedance') return outputImpedanceChart(capture);
+  if (kind === 'loudspeaker-response') return loudspeakerChart(capture);
   switch (analysis.kind) {
     case 'waveform':
-      return kind === 'excerpt' ? excerpt(capture, analysis) : spectrum(capture, analysis, channel);
+      return waveformChart(capture, analysis, kind, channel);
+    case 'two-tone':
+      return twoToneChart(capture, analysis, kind, channel);
     case 'frequency-sweep':
       return frequencyChart(capture, narrowed(analysis, channel), kind);
     case 'level-sweep':
@@ -35,6 +41,16 @@ export function captureChart(
     case 'unsummarised':
       return null;
   }
+}
+
+function waveformChart(
+  capture: CaptureRecord,
+  analysis: Of<'waveform'>,
+  kind: ChartKind,
+  channel: string | null,
+): SizedChart | null {
+  if (kind === 'excerpt') return excerpt(capture, analysis);
+  return kind === 'noise' ? noiseChart(capture, analysis, channel) : spectrum(capture, analysis, channel);
 }
 
 /** The analysis with one channel only, where one is asked for. */
@@ -51,11 +67,9 @@ function spectrum(
   analysis: Of<'waveform'>,
   wanted: string | null,
 ): SizedChart | null {
-  const { channels, rateHz, summary } = analysis;
+  const { rateHz, summary } = analysis;
   const { harmonics } = summary.settings;
-  const name = wanted ?? (channels.find(({ role }) => role === 'response') ?? channels.at(-1))?.name;
-  const channel = channels.find((candidate) => candidate.name === name);
-  const figures = summary.channels.find((candidate) => candidate.name === name);
+  const { channel, figures } = chosenChannel(analysis, wanted) ?? {};
   if (!channel || !figures) return null;
   const { frequencyHz, rms, floorRms, window } = amplitudeSpectrum(channel, rateHz, { harmonics });
   const data = {
@@ -207,4 +221,26 @@ function impedanceChart(capture: CaptureRecord, { axis, sweeps }: Of<'impedance-
     source: capture.data.title,
   };
   return sized(impedance, data, `${capture.data.title}: impedance against frequency.`);
+}
+
+function outputImpedanceChart({ data, output }: CaptureRecord): SizedChart | null {
+  if (!output) return null;
+  const { frequencyHz, ohm } = output.impedance;
+  const channels = [{ name: 'output impedance', frequencyHz, ohm }];
+  return sized(
+    impedance,
+    { channels, source: data.title },
+    `${data.title}: output impedance from two loads.`,
+  );
+}
+
+/** What the output impedance changes when a loudspeaker takes the place of the rated load. */
+function loudspeakerChart({ data, output }: CaptureRecord): SizedChart | null {
+  const error = output?.loudspeaker?.error;
+  if (!output?.loudspeaker || !error) return null;
+  const { frequencyHz, db: levelDb, referenceHz } = error;
+  const channels = [{ name: 'level at the loudspeaker', frequencyHz, levelDb }];
+  const chart = { quantity: 'Change of level', referenceHz, channels, source: data.title };
+  const caption = `${data.title}: change of the response when the rated load is replaced (${output.loudspeaker.title}).`;
+  return sized(response, chart, caption);
 }
