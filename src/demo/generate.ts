@@ -2,6 +2,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { heronCaptures } from './heron-captures.ts';
 import { slateCaptures } from './slate-captures.ts';
+import { slateTwoToneCaptures } from './slate-two-tone-captures.ts';
 import { wrenCaptures } from './wren-captures.ts';
 
 /**
@@ -9,7 +10,12 @@ import { wrenCaptures } from './wren-captures.ts';
  * invented: computed from simple circuit models with repeatable noise. Run with `node src/demo/generate.ts`.
  */
 function writeCaptures(folder: string): void {
-  for (const { path, bytes } of [...heronCaptures(), ...wrenCaptures(), ...slateCaptures()]) {
+  for (const { path, bytes } of [
+    ...heronCaptures(),
+    ...wrenCaptures(),
+    ...slateCaptures(),
+    ...slateTwoToneCaptures(),
+  ]) {
     const target = join(folder, path);
     mkdirSync(dirname(target), { recursive: true });
     writeFileSync(target, bytes);

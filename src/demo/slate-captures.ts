@@ -7,7 +7,8 @@ import { type DemoFile, equalRatios, plainLayout, tableBytes } from './table.ts'
 const quarterWatt = Math.sqrt(8 * 0.25);
 /** Volts at the output for a volt at the input. */
 const gain = 12;
-const unrest: Unrest = {
+/** What Slate's output carries besides the signal. */
+export const slateUnrest: Unrest = {
   whiteV: 85e-6,
   flickerV: 12e-6,
   hum: [
@@ -17,12 +18,14 @@ const unrest: Unrest = {
 };
 const meter: Meter = { gain: 1.001, spread: 0.0004, lineV: 1.6e-6, bandV: 88e-6 };
 
+/** The sound interface on its small range. */
+export const smallRange = { stepV: 2 ** -20, codes: 2 ** 23, gain: 0.999, bow: 0, noiseSteps: 16 };
+
 /** Volts of the sound interface on its small range: steps far below the amplifier's noise. */
 function soundInterface(idleA: number, rateHz: number, seed: number): number[] {
   const tone = slate(idleA, 1000.2, quarterWatt);
-  const converter = { stepV: 2 ** -20, codes: 2 ** 23, gain: 0.999, bow: 0, noiseSteps: 16 };
-  const recording = { tone, unrest, count: 16384, rateHz, startS: 0.00004, seed };
-  return Array.from(converted(recording, converter), (code) => code * converter.stepV);
+  const recording = { tone, unrest: slateUnrest, count: 16384, rateHz, startS: 0.00004, seed };
+  return Array.from(converted(recording, smallRange), (code) => code * smallRange.stepV);
 }
 
 function numbered(path: string, idleA: number, seed: number): DemoFile {
@@ -58,7 +61,7 @@ function rounded(path: string, idleA: number, seed: number): DemoFile {
 function codes(path: string): DemoFile {
   const tone = slate(0.04, 1000.3, quarterWatt);
   const converter = { stepV: 0.02, codes: 128, gain: 0.994, bow: 0.004, noiseSteps: 0.35 };
-  const recording = { tone, unrest, count: 8192, rateHz: 250e3, startS: 0.0002, seed: 302 };
+  const recording = { tone, unrest: slateUnrest, count: 8192, rateHz: 250e3, startS: 0.0002, seed: 302 };
   const bytes = tableBytes(
     {
       ...plainLayout,

@@ -33,16 +33,21 @@ function followerDrop(idleA: number, loadA: number): number {
   return zeroOfFalling(spare, -12, 12);
 }
 
+/** What the pair and the input stage take off a volt at the output, before the loop takes it back. */
+export const outputError = (idleA: number) => (v: number) =>
+  followerDrop(idleA, v / loadOhm) + inputCurve * v * v;
+
 /**
  * How much of an error inside the loop is left at a frequency.
  * @source Black, Bell System Technical Journal 13(1) (1934), p. 1: an error is divided by one plus the loop gain.
  */
-function left(hz: number): Complex {
+export function left(hz: number): Complex {
   const loop = over(complex(loopGain), complex(1, hz / cornerHz));
   return over(complex(1), plus(complex(1), loop));
 }
 
-const limited = (v: number): number => {
+/** The ends of the swing. */
+export const limited = (v: number): number => {
   const above = roundV * Math.log1p(Math.exp((Math.abs(v) - reachV) / roundV));
   return Math.sign(v) * (Math.abs(v) - above);
 };
@@ -51,7 +56,7 @@ const limited = (v: number): number => {
 export function slate(idleA: number, frequencyHz: number, speakerRms: number): Tone {
   const wanted = cosineTone(frequencyHz, speakerRms * Math.SQRT2);
   const swing = shaped(wanted, limited);
-  const error = periodOf(swing).map((v) => followerDrop(idleA, v / loadOhm) + inputCurve * v * v);
+  const error = periodOf(swing).map(outputError(idleA));
   const lost = toneOf(frequencyHz, error).lines.map((line, n) => (n === 1 ? complex(0) : line));
   const lines = swing.lines.map((line, n) =>
     minus(line, times(lost[n] ?? complex(0), left(n * frequencyHz))),

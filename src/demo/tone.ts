@@ -55,12 +55,10 @@ export function filtered(tone: Tone, response: (frequencyHz: number) => Complex)
 
 /** Samples of a tone at `rateHz`, beginning `startS` after the crest of the stimulus. */
 export function sampled(tone: Tone, count: number, rateHz: number, startS: number): Float64Array {
+  const lines = tone.lines.map((line, n) => ({ ...line, n })).filter(({ re, im }) => re !== 0 || im !== 0);
   return Float64Array.from({ length: count }, (_, i) => {
     const angle = 2 * Math.PI * tone.frequencyHz * (startS + i / rateHz);
-    return tone.lines.reduce(
-      (sum, { re, im }, n) => sum + re * Math.cos(n * angle) - im * Math.sin(n * angle),
-      0,
-    );
+    return lines.reduce((sum, { re, im, n }) => sum + re * Math.cos(n * angle) - im * Math.sin(n * angle), 0);
   });
 }
 

@@ -5,7 +5,7 @@ import type { Unrest } from './noise.ts';
 import { normalSource } from './random.ts';
 import { type DemoFile, equalRatios, plainLayout, tableBytes } from './table.ts';
 import type { Tone } from './tone.ts';
-import { type Cathode, wren, wrenAt, wrenImpedance, wrenTransfer } from './wren.ts';
+import { type Cathode, wren, wrenAt, wrenImpedance, wrenPrimary, wrenTransfer } from './wren.ts';
 
 const cathodes: readonly Cathode[] = ['bypassed', 'unbypassed'];
 const meter: Meter = { gain: 1.004, spread: 0.0006, lineV: 40e-6, bandV: 2.6e-3 };
@@ -135,15 +135,57 @@ function twoLoads(folder: string): DemoFile {
   return { path: `${folder}/wren-response-two-loads.csv`, bytes };
 }
 
+/** Level and phase into two resistors for the same drive, 0.5 V at 1 kHz into the larger. */
+function twoResistors(folder: string): DemoFile {
+  const normal = normalSource(211);
+  const reference = magnitude(wrenTransfer('bypassed', 1000, complex(8))) / 0.5;
+  const frequencies = equalRatios(20, 20e3, 61);
+  const readings = (ohm: number) =>
+    frequencies.map((hz) => {
+      const at = wrenTransfer('bypassed', hz, complex(ohm));
+      const volts = (magnitude(at) / reference) * meter.gain * (1 + meter.spread * normal());
+      return { volts, degrees: angleDeg(at) + 0.03 * normal() };
+    });
+  const [into8, into4] = [readings(8), readings(4)];
+  const headers = ['frequency (Hz)', 'load A (V)', 'phase A (deg)', 'load B (V)', 'phase B (deg)'];
+  const bytes = tableBytes({ ...plainLayout, headers: [headers] }, [
+    { values: frequencies, digits: 2 },
+    ...[into8, into4].flatMap((column) => [
+      { values: column.map(({ volts }) => volts), digits: 5 },
+      { values: column.map(({ degrees }) => degrees), digits: 2 },
+    ]),
+  ]);
+  return { path: `${folder}/wren-two-resistors.csv`, bytes };
+}
+
+/** The output transformer on the jig, its secondary open or shorted. */
+function transformer(folder: string, secondary: 'open' | 'shorted', seed: number): DemoFile {
+  const normal = normalSource(seed);
+  const rows = equalRatios(20, 30e3, 65).map((hz) => ({ hz, ...jig(wrenPrimary(secondary, hz), normal) }));
+  const bytes = tableBytes(
+    { ...plainLayout, headers: [['frequency (Hz)', 'impedance (ohm)', 'phase (deg)']] },
+    [
+      { values: rows.map(({ hz }) => hz), digits: 1 },
+      { values: rows.map(({ ohm }) => ohm), digits: 1 },
+      { values: rows.map(({ degrees }) => degrees), digits: 1 },
+    ],
+  );
+  return { path: `${folder}/wren-transformer-${secondary}.csv`, bytes };
+}
+
 /** Every capture of Wren, with the folder of the log that it belongs to. */
 export function wrenCaptures(): DemoFile[] {
   const cathode = '2026-04-18-the-cathode-capacitor';
   const meeting = '2026-05-16-wren-meets-a-loudspeaker';
+  const inside = '2026-05-30-inside-the-transformer';
   return [
     ...cathodes.map((position, i) => oneWatt(cathode, position, 201 + 2 * i)),
     ...cathodes.map((position, i) => level(cathode, position, 205 + i)),
     ...cathodes.map((position, i) => ownImpedance(cathode, position, 207 + i)),
     loudspeaker(meeting),
     twoLoads(meeting),
+    twoResistors(meeting),
+    transformer(inside, 'open', 212),
+    transformer(inside, 'shorted', 213),
   ];
 }

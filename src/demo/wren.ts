@@ -28,6 +28,8 @@ const transformer = {
   secondaryOhm: 0.45,
   turns: Math.sqrt(2500 / 8),
   passed: 0.94,
+  primaryOhm: 40,
+  coreOhm: 200e3,
 };
 
 /** Tube, winding capacitance and core in parallel across the primary. */
@@ -46,6 +48,16 @@ const leakage = (hz: number) => complex(0, 2 * Math.PI * hz * transformer.leakag
 export function wrenImpedance(cathode: Cathode, hz: number): Complex {
   const primary = plus(acrossPrimary(cathode, hz), leakage(hz));
   return plus(complex(transformer.secondaryOhm), scaled(primary, 1 / transformer.turns ** 2));
+}
+
+/** Impedance of the transformer's primary on its own, with the secondary open or shorted, in ohms. */
+export function wrenPrimary(secondary: 'open' | 'shorted', hz: number): Complex {
+  const turn = 2 * Math.PI * hz;
+  const winding = complex(0, -1 / (turn * transformer.windingF));
+  const core = [complex(0, turn * transformer.primaryH), complex(transformer.coreOhm)];
+  const short = plus(leakage(hz), complex(transformer.secondaryOhm * transformer.turns ** 2));
+  const inside = secondary === 'open' ? together(...core, winding) : together(...core, winding, short);
+  return plus(complex(transformer.primaryOhm), inside);
 }
 
 /** Voltage at a load for a current of one ampere through the tube. */
