@@ -5,7 +5,9 @@ const common = { environment: 'node', pool: 'forks', testTimeout: 120_000, hookT
 export default defineConfig({
   test: {
     projects: [
-      { test: { ...common, name: 'rooms', include: ['tests/**/*.test.ts'], exclude: ['tests/published/**'] } },
+      {
+        test: { ...common, name: 'rooms', include: ['tests/**/*.test.ts'], exclude: ['tests/published/**'] },
+      },
       {
         test: {
           ...common,
