@@ -1,6 +1,7 @@
 import { cpus, totalmem } from 'node:os';
 import { measureReading } from './capture-reading.ts';
 import { measureDemoBuild } from './demo-build.ts';
+import { measureAgainstScipy, measureProcess, measureSignal, type Spread } from './signal.ts';
 
 /** Each benchmark prints its figures; none of them passes or fails. */
 const benches: Readonly<Record<string, () => void>> = {
@@ -9,6 +10,26 @@ const benches: Readonly<Record<string, () => void>> = {
     console.log(`Reading a capture of 65,536 rows: ${oursMs.toFixed(1)} ms`);
     console.log(
       `The library's own split and conversion: ${libraryMs.toFixed(1)} ms, ratio ${ratio.toFixed(2)}`,
+    );
+  },
+  signal() {
+    const { libraryMs, readingMs, wholeMs, readingRatio, wholeRatio } = measureSignal();
+    console.log('Two channels, 65,536 rows, ten harmonics; medians ± half the distance between quartiles:');
+    console.log(`  the library's own split and conversion ${print(libraryMs)} ms`);
+    console.log(`  reading ${print(readingMs)} ms, ratio ${print(readingRatio, 2)}`);
+    console.log(`  bytes to summary ${print(wholeMs)} ms, ratio ${print(wholeRatio, 2)}`);
+    for (const count of [65_536, 1_000_000]) {
+      const { analysisMs, peakMiB } = measureProcess(count);
+      const perRow = ((1000 * analysisMs) / count).toFixed(2);
+      console.log(
+        `Process of its own, ${count} rows: ${analysisMs.toFixed(0)} ms, ${perRow} µs a row, peak ${peakMiB.toFixed(0)} MiB`,
+      );
+    }
+    const scipy = measureAgainstScipy();
+    console.log(
+      scipy
+        ? `Whole processes: ours ${print(scipy.ours, 2)} s, numpy and scipy ${print(scipy.scipy, 2)} s, ratio ${scipy.ratio.toFixed(1)}`
+        : 'No python3 with scipy here to compare with.',
     );
   },
   build() {
@@ -22,6 +43,8 @@ const benches: Readonly<Record<string, () => void>> = {
   },
 };
 
+const print = ({ median, quartile }: Spread, digits = 1) =>
+  `${median.toFixed(digits)} ± ${quartile.toFixed(digits)}`;
 const kB = (bytes: number) => (bytes / 1000).toFixed(1).padStart(6);
 
 const asked = process.argv.slice(2);
