@@ -21,6 +21,10 @@ test('a log shows the figures asked for first, in their order, and leaves the re
     'dc',
     'hum',
     'power-at-1-percent',
+    'intermodulation-2f1-minus-f2',
+    'intermodulation-3f1-minus-f2',
+    'intermodulation-2f2-plus-2f1',
+    'signal-to-noise-a-weighted',
   ];
   expect(briefFigures(ids.map(figure)).map(({ id }) => id)).toEqual([
     'thd',
@@ -29,5 +33,6 @@ test('a log shows the figures asked for first, in their order, and leaves the re
     'sinad',
     'hum',
     'power-at-1-percent',
+    'intermodulation-2f1-minus-f2',
   ]);
 });
