@@ -1,5 +1,6 @@
 import { printDecimals, printQuantity } from '../quantity/index.ts';
-import { type Display, definitionOf } from './registry.ts';
+import type { Display } from './definition.ts';
+import { definitionOf } from './registry.ts';
 import type { Figure } from './types.ts';
 
 /** A figure printed for reading; number and unit apart, the interval as one text in the same unit. */

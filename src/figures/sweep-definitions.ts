@@ -1,6 +1,4 @@
-import type { FigureDefinition } from './registry.ts';
-
-type Definition = Omit<FigureDefinition, 'id'>;
+import type { Definition } from './definition.ts';
 
 const plain = (unit: string, digits = 3): Pick<Definition, 'display' | 'unit' | 'digits'> => ({
   display: 'quantity',

@@ -1,17 +1,4 @@
-import type { MethodId } from './methods.ts';
-import type { FigureDefinition } from './registry.ts';
-
-type Definition = Omit<FigureDefinition, 'id'>;
-
-const ratio = (name: string, meaning: string, method: MethodId): Definition => ({
-  name,
-  meaning,
-  display: 'percent',
-  unit: '1',
-  digits: 3,
-  better: 'lower',
-  method,
-});
+import { type Definition, ratio } from './definition.ts';
 
 const tone = (name: string, meaning: string, unit: string, digits: number): Definition => ({
   name,

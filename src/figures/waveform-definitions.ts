@@ -1,18 +1,13 @@
-import type { FigureDefinition } from './registry.ts';
+import { type Definition, ratio } from './definition.ts';
 
-type Definition = Omit<FigureDefinition, 'id'>;
+const sum = (parity: 'even' | 'odd'): Definition =>
+  ratio(
+    parity === 'even' ? 'Even harmonics' : 'Odd harmonics',
+    `Root sum of squares of the ${parity} harmonics counted, over the fundamental.`,
+    'even-odd',
+  );
 
-const sum = (parity: 'even' | 'odd'): Definition => ({
-  name: parity === 'even' ? 'Even harmonics' : 'Odd harmonics',
-  meaning: `Root sum of squares of the ${parity} harmonics counted, over the fundamental.`,
-  display: 'percent',
-  unit: '1',
-  digits: 3,
-  better: 'lower',
-  method: 'even-odd',
-});
-
-const noise = (name: string, meaning: string, method: FigureDefinition['method']): Definition => ({
+const noise = (name: string, meaning: string, method: Definition['method']): Definition => ({
   name,
   meaning,
   display: 'quantity',
@@ -32,15 +27,7 @@ const power = (name: string, meaning: string): Definition => ({
   method: 'output-power',
 });
 
-const bound = (name: string, meaning: string): Definition => ({
-  name,
-  meaning,
-  display: 'percent',
-  unit: '1',
-  digits: 3,
-  better: 'lower',
-  method: 'added-distortion',
-});
+const bound = (name: string, meaning: string): Definition => ratio(name, meaning, 'added-distortion');
 
 const overNoise = (name: string, meaning: string): Definition => ({
   name,
