@@ -1,3 +1,4 @@
+import { stageBlocks, stageHeadline } from '../figures/index.ts';
 import type { LimitRow, LoadSheet, StageSheet, SupplySheet } from '../load/index.ts';
 import { printNumber, quantityText } from '../quantity/index.ts';
 import { alignRows } from './rows.ts';
@@ -15,10 +16,14 @@ export function loadReport({ stages, supply, peakPlateV }: LoadSheet): string {
 
 function stageReport(stage: StageSheet): string {
   const blocks = [
-    `Stage ${stage.id}: ${stage.device} as ${stage.connection}, ${stage.topology}`,
-    ...block('At rest', pointRows(stage)),
+    `Stage ${stage.id}: ${stageHeadline(stage)}`,
+    ...stageBlocks(stage, null).flatMap(({ title, facts }) =>
+      block(
+        title,
+        facts.map(({ name, value }) => [name, value]),
+      ),
+    ),
     ...block('Limits at rest', stage.limits.map(limitRow)),
-    ...block('At the load', loadRows(stage)),
     ...block('Loads that the rules give', candidateRows(stage)),
     ...stage.explanation.map((sentence) => `  ${sentence}`),
     ...Object.values(stage.absent).map((reason) => `  Absent: ${reason}`),
@@ -33,38 +38,10 @@ function supplyReport(supply: SupplySheet): string {
 const block = (title: string, rows: string[][]) =>
   rows.length === 0 ? [] : ['', `  ${title}`, ...alignRows(rows)];
 
-function pointRows({ operatingPoint: point }: StageSheet): string[][] {
-  if (!point) return [];
-  const rows = [
-    ['plate', quantityText(point.plateV, 'V'), quantityText(point.plateA, 'A')],
-    ['grid', quantityText(point.gridV, 'V')],
-    ['transconductance', quantityText(point.gmS, 'S')],
-  ];
-  if (point.screenV !== null && point.screenA !== null) {
-    rows.splice(1, 0, ['screen', quantityText(point.screenV, 'V'), quantityText(point.screenA, 'A')]);
-  }
-  if (point.rpOhm !== null) rows.push(['plate resistance', quantityText(point.rpOhm, 'Ω')]);
-  if (point.mu !== null) rows.push(['amplification factor', printNumber(point.mu)]);
-  return rows;
-}
-
 function limitRow({ name, value, limit, unit, share, over, absent }: LimitRow): string[] {
   if (limit === null || share === null) return [name, quantityText(value, unit), absent ?? ''];
   const mark = over ? 'over the limit' : '';
   return [name, quantityText(value, unit), `of ${quantityText(limit, unit)}`, percent(share), mark];
-}
-
-function loadRows({ atLoad }: StageSheet): string[][] {
-  if (!atLoad) return [];
-  const { loadOhm, powerW, driveV, limitedBy, efficiency, thdRatio, harmonics } = atLoad;
-  return [
-    ['load', quantityText(loadOhm, 'Ω')],
-    ['power', quantityText(powerW, 'W')],
-    ['grid swing', `${quantityText(driveV, 'V')} peak`, `set by ${limitedBy}`],
-    ['efficiency', percent(efficiency)],
-    ['THD', percent(thdRatio)],
-    ...harmonics.map(({ order, ratio }) => [`harmonic ${order}`, percent(ratio)]),
-  ];
 }
 
 function candidateRows({ candidates }: StageSheet): string[][] {

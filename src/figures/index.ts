@@ -6,6 +6,7 @@ export { methods } from './method-texts.ts';
 export type * from './methods.ts';
 export * from './print.ts';
 export * from './registry.ts';
+export * from './stage-blocks.ts';
 export * from './sweep-details.ts';
 export * from './sweep-findings.ts';
 export * from './sweeps.ts';

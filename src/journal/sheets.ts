@@ -47,7 +47,7 @@ export function computeSheet(
   const sheet = loadSheet(descriptions, source, tubes);
   return {
     sheet,
-    diagrams: descriptions.map((stage) => stageDiagram(stage, source, tubes)),
+    diagrams: descriptions.map((stage) => stageDiagram(stage, { supply: source, tubes })),
     problems: sheet.problems.map((fault) => problemAt(yaml.placeOf(pathOf(fault, supply)), fault)),
   };
 }

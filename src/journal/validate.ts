@@ -17,7 +17,7 @@ export function validate<S extends z.ZodType>(
 
 function problemsOf(issue: Issue, schema: z.ZodType, yaml: YamlReading): Problem[] {
   if (issue.code === 'unrecognized_keys') {
-    const known = keysAt(schema, issue.path);
+    const known = keysAt(schema, issue.path, yaml.value);
     return issue.keys.map((key) =>
       problemAt(
         yaml.placeOfKey([...issue.path, key]),
@@ -48,6 +48,7 @@ function faultOf(issue: Issue, value: unknown): Fault {
     case 'invalid_type':
       return messages.wrongType(typeWords[issue.expected] ?? issue.expected, describe(value));
     case 'invalid_union':
+      if ('options' in issue && Array.isArray(issue.options)) return oneOf(value, issue.options.map(String));
       return messages.wrongType(issue.message, describe(value));
     case 'invalid_value':
       return oneOf(value, issue.values.map(String));
@@ -104,19 +105,31 @@ function valueAt(value: unknown, path: YamlPath): unknown {
   return here;
 }
 
-/** The keys that a schema knows at a path; empty where it does not describe keys. */
-function keysAt(schema: unknown, path: YamlPath): string[] {
-  let here = unwrap(schema);
+/** The keys that a schema knows at the path of a value; empty where it does not describe keys. */
+function keysAt(schema: unknown, path: YamlPath, value: unknown): string[] {
+  let here = unwrap(schema, value);
+  let held = value;
   for (const step of path) {
-    if (here instanceof z.ZodObject) here = unwrap(here.shape[String(step)]);
-    else if (here instanceof z.ZodArray) here = unwrap(here.element);
-    else if (here instanceof z.ZodRecord) here = unwrap(here.valueType);
+    held = valueAt(held, [step]);
+    if (here instanceof z.ZodObject) here = unwrap(here.shape[String(step)], held);
+    else if (here instanceof z.ZodArray) here = unwrap(here.element, held);
+    else if (here instanceof z.ZodRecord) here = unwrap(here.valueType, held);
   }
   return here instanceof z.ZodObject ? Object.keys(here.shape) : [];
 }
 
-function unwrap(schema: unknown): unknown {
+/** The schema that a value is held against, without what surrounds it. */
+function unwrap(schema: unknown, value: unknown): unknown {
   let here = schema;
   while (here instanceof z.ZodOptional || here instanceof z.ZodDefault) here = here.unwrap();
-  return here;
+  return here instanceof z.ZodDiscriminatedUnion ? optionFor(here, value) : here;
+}
+
+/** The member of a union that the value's own discriminator chooses. */
+function optionFor({ def }: z.ZodDiscriminatedUnion, value: unknown): unknown {
+  const chosen = valueAt(value, [def.discriminator]);
+  return def.options.find((option) => {
+    const key = option instanceof z.ZodObject ? option.shape[def.discriminator] : null;
+    return key instanceof z.ZodType && key.safeParse(chosen).success;
+  });
 }

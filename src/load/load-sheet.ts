@@ -9,6 +9,7 @@ import { supplySheet } from './supply.ts';
 import type {
   LoadFault,
   LoadSheet,
+  StageContext,
   StageDescription,
   SupplyDescription,
   SupplySheet,
@@ -26,7 +27,7 @@ export function loadSheet(
 ): LoadSheet {
   const supplyFaults = supply ? under(['supply'], checkSupply(supply)) : [];
   const usable = supplyFaults.length === 0 ? supply : null;
-  const results = stages.map((stage) => stageSheet(stage, usable?.plateV ?? null, tubes));
+  const results = stages.map((stage) => stageSheet(stage, { supply: usable, tubes }));
   const sheet = usable && supplySheet(usable);
   return {
     stages: results.map((result) => result.sheet),
@@ -41,12 +42,8 @@ export function loadSheet(
 }
 
 /** Curves, load line and swing of a stage for its chart; null where the stage has no operating point. */
-export function stageDiagram(
-  description: StageDescription,
-  supply: SupplyDescription | null,
-  tubes: TubeLibrary,
-): PlateDiagram | null {
-  const resolved = resolveStage(description, supply?.plateV ?? null, tubes);
+export function stageDiagram(description: StageDescription, context: StageContext): PlateDiagram | null {
+  const resolved = resolveStage(description, context);
   if ('faults' in resolved) return null;
   const { tube, stage } = resolved;
   const loadOhm = signalLoad(description);

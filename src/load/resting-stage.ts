@@ -10,29 +10,28 @@ import {
   unknownDevice,
 } from './messages.ts';
 import { type PlateFeed, solveRest } from './operating-point.ts';
-import type { LoadFault, RestingStage, StageDescription, TubeLibrary, TubeType } from './types.ts';
+import type { LoadFault, RestingStage, StageContext, TubeStageDescription, TubeType } from './types.ts';
 
 export type ResolvedStage = { tube: TubeType; stage: RestingStage } | { faults: LoadFault[] };
 
 /**
  * A described stage with its tube looked up and its point of rest solved, or everything that stands in the
- * way. `commonSupplyV` feeds a stage that states neither plate voltage nor a supply of its own.
+ * way. The amplifier's supply feeds a stage that states neither plate voltage nor a supply of its own.
  */
 export function resolveStage(
-  description: StageDescription,
-  commonSupplyV: number | null,
-  tubes: TubeLibrary,
+  description: TubeStageDescription,
+  { supply, tubes }: StageContext,
 ): ResolvedStage {
   const tube = Object.hasOwn(tubes, description.device) ? tubes[description.device] : undefined;
   if (!tube) return { faults: [unknownDevice(description.device, Object.keys(tubes))] };
   const faults = [...checkStage(description), ...missing(description, tube), ...contradictions(description)];
-  const feed = feedOf(description, description.supplyV ?? commonSupplyV);
+  const feed = feedOf(description, description.supplyV ?? supply?.plateV ?? null);
   if (feed === null) faults.push(plateMissing());
   if (feed === null || faults.length > 0) return { faults };
   return atRest(description, tube, feed);
 }
 
-function atRest(description: StageDescription, tube: TubeType, feed: PlateFeed): ResolvedStage {
+function atRest(description: TubeStageDescription, tube: TubeType, feed: PlateFeed): ResolvedStage {
   const { bias, connection } = description;
   const device = deviceOf(tube, connection);
   const found = solveRest({ device, feed, screenV: description.screenV ?? 0, bias });
@@ -42,12 +41,15 @@ function atRest(description: StageDescription, tube: TubeType, feed: PlateFeed):
   return { tube, stage: { device, rest: found.rest, feedOhm, cathode } };
 }
 
-function feedOf({ plateV, plateResistorOhm }: StageDescription, supplyV: number | null): PlateFeed | null {
+function feedOf(
+  { plateV, plateResistorOhm }: TubeStageDescription,
+  supplyV: number | null,
+): PlateFeed | null {
   if (plateV !== null) return { kind: 'plate', plateV };
   return supplyV === null ? null : { kind: 'supply', supplyV, ohm: plateResistorOhm ?? 0 };
 }
 
-function missing(description: StageDescription, tube: TubeType): LoadFault[] {
+function missing(description: TubeStageDescription, tube: TubeType): LoadFault[] {
   const { connection, device, screenV, topology, plateResistorOhm } = description;
   const faults: LoadFault[] = [];
   if (connection === 'pentode' && tube.construction === 'triode') faults.push(noScreen(device));
@@ -56,7 +58,7 @@ function missing(description: StageDescription, tube: TubeType): LoadFault[] {
   return faults;
 }
 
-function contradictions({ bias, topology, loadOhm, plateResistorOhm }: StageDescription): LoadFault[] {
+function contradictions({ bias, topology, loadOhm, plateResistorOhm }: TubeStageDescription): LoadFault[] {
   const faults: LoadFault[] = [];
   if (bias.kind === 'grid' && bias.gridV > 0) faults.push(positiveGrid(bias.gridV));
   const most = topology === 'resistance-coupled' ? plateResistorOhm : null;
@@ -67,7 +69,7 @@ function contradictions({ bias, topology, loadOhm, plateResistorOhm }: StageDesc
 }
 
 /** The load for signals: as stated, or the plate resistor with the next grid leak across it; null where unknown. */
-export function signalLoad(description: StageDescription): number | null {
+export function signalLoad(description: TubeStageDescription): number | null {
   const { loadOhm, topology, plateResistorOhm, nextGridLeakOhm } = description;
   if (loadOhm !== null || topology === 'single-ended' || plateResistorOhm === null) return loadOhm;
   return nextGridLeakOhm === null ? plateResistorOhm : 1 / (1 / plateResistorOhm + 1 / nextGridLeakOhm);

@@ -1,7 +1,7 @@
 /** The figures of a load sheet. All values SI: volts, amperes, ohms, watts, farads, seconds. */
 
 import type { Fault } from '../problem/index.ts';
-import type { Connection, Electrodes, StageDescription, ValueStatus } from './types.ts';
+import type { Connection, Electrodes, TubeStageDescription, ValueStatus } from './types.ts';
 
 /** Derivatives at a point of rest; rp and mu are null where the plate voltage has no influence. */
 export interface SmallSignal {
@@ -123,20 +123,27 @@ export interface StageGain {
 /** Reasons of the figures that are null, by property name. */
 export type Absent = Readonly<Record<string, string>>;
 
-export interface StageSheet {
+/** The figures of one stage; `topology` tells the kinds apart. */
+export type StageSheet = TubeStageSheet;
+
+/** What every stage's sheet has, whatever it is made of. */
+interface AnyStageSheet {
   id: string;
-  topology: StageDescription['topology'];
+  limits: LimitRow[];
+  explanation: string[];
+  absent: Absent;
+}
+
+export interface TubeStageSheet extends AnyStageSheet {
+  topology: TubeStageDescription['topology'];
   device: string;
   connection: Connection;
   modelSource: string | null;
   operatingPoint: OperatingPoint | null;
-  limits: LimitRow[];
   gain: StageGain | null;
   atLoad: AtLoad | null;
   candidates: Candidate[];
   sweep: SweepRow[];
-  explanation: string[];
-  absent: Absent;
 }
 
 export interface CapacitorSheet {

@@ -69,8 +69,11 @@ export type Bias =
   | { kind: 'cathode-resistor'; ohm: number; bypassed: boolean }
   | { kind: 'current'; plateA: number };
 
-/** One tube stage as described by a person, in SI units. */
-export interface StageDescription {
+/** One stage as described by a person, in SI units; `topology` tells the kinds apart. */
+export type StageDescription = TubeStageDescription;
+
+/** A tube with a load at its plate. */
+export interface TubeStageDescription {
   id: string;
   topology: 'single-ended' | 'resistance-coupled';
   device: string;
@@ -109,6 +112,13 @@ export interface SupplyDescription {
   /** Off-load peak voltage where the maker states it; otherwise estimated and said so. */
   offLoadV: number | null;
   capacitors: ReservoirCapacitor[];
+}
+
+/** What a stage is computed from besides its own description. */
+export interface StageContext {
+  /** The amplifier's own supply; null where none is described, or where it has faults. */
+  supply: SupplyDescription | null;
+  tubes: TubeLibrary;
 }
 
 /** A point of rest: electrode voltages to the cathode, and currents of plate load and separate screen. */

@@ -2,8 +2,20 @@ import { loadLine, powerAgainstLoad } from '../charts/index.ts';
 import type { PlateDiagram, StageSheet } from '../load/index.ts';
 import { type SizedChart, sized } from './sized-chart.ts';
 
+/** The charts of a stage, each with a name of its own on the page. */
+export function stageCharts(
+  stage: StageSheet,
+  diagram: PlateDiagram | null,
+): { name: string; chart: SizedChart }[] {
+  const swept = stage.sweep.length > 1 && stage.topology === 'single-ended';
+  return [
+    ...(diagram ? [{ name: 'line', chart: loadLineChart(stage, diagram) }] : []),
+    ...(swept ? [{ name: 'sweep', chart: powerAgainstLoadChart(stage) }] : []),
+  ];
+}
+
 /** Plate characteristics with the load line and the swing of a stage. */
-export function loadLineChart(stage: StageSheet, diagram: PlateDiagram): SizedChart {
+function loadLineChart(stage: StageSheet, diagram: PlateDiagram): SizedChart {
   const { operatingPoint, limits, atLoad } = stage;
   const [first, last] = diagram.line ?? [];
   const dissipation = limits.find(({ name }) => name === 'plate dissipation');
@@ -28,7 +40,7 @@ export function loadLineChart(stage: StageSheet, diagram: PlateDiagram): SizedCh
 }
 
 /** Power and distortion of a stage over a range of loads. */
-export function powerAgainstLoadChart({ sweep, atLoad, candidates, device }: StageSheet): SizedChart {
+function powerAgainstLoadChart({ sweep, atLoad, candidates, device }: StageSheet): SizedChart {
   const column = (key: 'loadOhm' | 'powerW' | 'secondRatio' | 'thirdRatio' | 'thdRatio') =>
     sweep.map((row) => row[key]);
   const data = {

@@ -20,7 +20,7 @@ describe('load', () => {
     const { code, result, notice: noticed } = await ran('load', inFolder(versionWith(stages), 'v1.md'));
     expect({ code, noticed }).toEqual({ code: 0, noticed: '' });
     expect(result).toMatch(
-      /^Stage output: 2A3 as triode, single-ended\n\n {2}At rest\n {4}plate +250\u00a0V +59\.\d\u00a0mA\n/,
+      /^Stage output: 2A3 as triode, single-ended\n\n {2}Operating point\n {4}Plate +250\u00a0V, 59\.\d\u00a0mA\n/,
     );
     for (const heading of ['Limits at rest', 'At the load', 'Loads that the rules give']) {
       expect(result).toContain(`\n\n  ${heading}\n    `);

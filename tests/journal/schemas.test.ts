@@ -145,9 +145,14 @@ const versionCases: Case[] = [
     '9:20 error unknown-key\n  The key "henries" is not known here.\n  Keys that can stand here: part, value, quantity, price, supplier.',
   ],
   [
-    'missing keys of a stage',
+    'a stage without a topology, which decides its other keys',
     versionWith('stages:\n  - { id: output }\n'),
-    ...['topology', 'device', 'connection', 'bias'].map(
+    '7:5 error missing-key\n  The key "topology" is missing.\n  Add a line "topology:" with its value.',
+  ],
+  [
+    'missing keys of a stage',
+    versionWith('stages:\n  - { id: output, topology: single-ended }\n'),
+    ...['device', 'connection', 'bias'].map(
       (key) =>
         `7:5 error missing-key\n  The key "${key}" is missing.\n  Add a line "${key}:" with its value.`,
     ),
@@ -299,4 +304,19 @@ amplifiers/tern/v1.md:3:7 error date
 logs/second/index.md:6:7 error wrong-type
   A list is expected here, but this is "hum".
 `);
+});
+
+test('a topology that is not known is told with the nearest one that is', async () => {
+  const source = versionWith('stages:\n  - { id: output, topology: singleended }\n');
+  const told = await problemsOf({ 'amplifiers/tern/v2.md': source });
+  expect(told).toContain('7:29 error not-an-option\n  "singleended" is not one of "single-ended", ');
+  expect(told).toContain('Did you mean single-ended?');
+});
+
+test('an unknown key of a stage is told with the nearest key of that kind of stage', async () => {
+  const source = versionWith(`stages:
+  - { id: output, topology: single-ended, device: 2A3, connection: triode, bias: { grid: -45 V }, plateVolts: 250 V }
+`);
+  const told = await problemsOf({ 'amplifiers/tern/v2.md': source });
+  expect(told).toContain('7:99 error unknown-key\n  The key "plateVolts" is not known here.');
 });

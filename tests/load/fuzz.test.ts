@@ -72,7 +72,7 @@ test('whatever the stage and supply, every number is finite and no power, ratio 
         expect(Number.isFinite(value), `${path} = ${value}`).toBe(true);
         if (neverNegative.test(path)) expect(value, path).toBeGreaterThanOrEqual(0);
       }
-      for (const { path, value } of numbersOf(stageDiagram(description, described, tubes))) {
+      for (const { path, value } of numbersOf(stageDiagram(description, { supply: described, tubes }))) {
         expect(Number.isFinite(value), `${path} = ${value}`).toBe(true);
       }
       expect(JSON.stringify(sheet.stages.map(({ explanation }) => explanation))).not.toMatch(
