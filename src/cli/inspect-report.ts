@@ -1,5 +1,5 @@
 import { contestedHeading, definitionOf, type Figure, figureText, isContested } from '../figures/index.ts';
-import { findingsOf, inspectionFigures } from '../journal/index.ts';
+import { findingsOf, inspectionFigures } from '../journal/capture-figures.ts';
 import { quantityText } from '../quantity/index.ts';
 import type { Inspection } from './inspect-document.ts';
 import { lineTables } from './line-tables.ts';

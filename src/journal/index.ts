@@ -1,6 +1,5 @@
-export { type Analysed, type Analysis, analyse } from './analyse.ts';
-export { analysisCache, sha256Of } from './analysis-cache.ts';
-export { findingsOf, inspectionFigures } from './capture-figures.ts';
+export type { Analysed, Analysis } from './analyse.ts';
+export { analysisCache } from './analysis-cache.ts';
 export type { ChartKind } from './chart-kinds.ts';
 export { publishJournal } from './current.ts';
 export { reasonOf } from './files.ts';

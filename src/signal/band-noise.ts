@@ -1,7 +1,7 @@
-import { bandPower, type PowerWeight, usableBand } from './band-power.ts';
+import { bandPower, usableBand } from './band-power.ts';
+import { type NoiseWeight, noiseWeights } from './noise-weights.ts';
 import { densityLeft, type Remainder } from './remainder.ts';
 import type { BandOptions } from './thd-plus-noise.ts';
-import { aWeight, itu468Weight } from './weightings.ts';
 
 /** A level of noise with its 95 % interval, which answers for the length of the record. */
 export interface NoiseLevel {
@@ -33,12 +33,12 @@ export function bandNoise(remainder: Remainder, { rateHz, bandHz }: BandOptions)
   const band = usableBand(bandHz, rateHz, remainder.values.length);
   if (band === null) return null;
   const refill = refillOf(remainder, rateHz, band);
-  const level = (weight: PowerWeight) => levelOf(remainder, rateHz, band, refill, weight);
+  const level = (weight?: NoiseWeight) => levelOf(remainder, rateHz, band, refill, weight);
   return {
     bandHz: band,
-    unweighted: level(() => 1),
-    aWeighted: level(aWeight),
-    itu468: level(itu468Weight),
+    unweighted: level(),
+    aWeighted: level(noiseWeights.aWeighted),
+    itu468: level(noiseWeights.itu468),
   };
 }
 
@@ -60,14 +60,14 @@ function refillOf(remainder: Remainder, rateHz: number, [low, high]: [number, nu
 }
 
 function levelOf(
-  { spectrum }: Remainder,
+  { spectrum, values }: Remainder,
   rateHz: number,
   band: [number, number],
   refill: readonly Refill[],
-  weight: PowerWeight,
+  weight?: NoiseWeight,
 ): NoiseLevel {
-  const { power, squares } = bandPower(spectrum, rateHz, band, weight);
-  const restored = refill.reduce((sum, line) => sum + line.power * weight(line.frequencyHz), 0);
+  const { power, squares } = bandPower(spectrum, rateHz, band, weight?.ofLines(values.length, rateHz));
+  const restored = refill.reduce((sum, line) => sum + line.power * (weight?.at(line.frequencyHz) ?? 1), 0);
   const rms = Math.sqrt(power + restored);
   const spread = power > 0 ? Math.min(0.5, Math.sqrt(squares / 2) / (2 * power)) : 0;
   return { rms, low: rms * (1 - deviate * spread), high: rms * (1 + deviate * spread) };

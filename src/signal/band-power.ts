@@ -23,30 +23,27 @@ export interface BandPower {
   squares: number;
 }
 
-/** Power that a line at a frequency keeps. */
-export type PowerWeight = (frequencyHz: number) => number;
-
 /**
  * Mean square of a residual within a band: the sum over the record's lines from one edge to the other, the edges
- * included, so that a line at 20 kHz belongs to the band up to 20 kHz.
+ * included, so that a line at 20 kHz belongs to the band up to 20 kHz. `weights` holds the part that each line keeps.
  * @source Parseval's theorem for the discrete Fourier transform.
  */
 export function bandPower(
-  { own, length }: ResidualSpectrum,
+  { own, ownStep, length }: ResidualSpectrum,
   rateHz: number,
   [low, high]: readonly [number, number],
-  weight: PowerWeight = () => 1,
+  weights?: Float64Array,
 ): BandPower {
   const first = Math.max(1, Math.ceil((low * length) / rateHz - rounding));
-  const last = Math.min(own.length - 1, Math.floor((high * length) / rateHz + rounding));
-  let [power, squares] = [0, 0];
+  const last = Math.min(length >> 1, Math.floor((high * length) / rateHz + rounding));
+  let power = 0;
+  let squares = 0;
   for (let line = first; line <= last; line++) {
-    const part = (sides(line, length) * (own[line] ?? 0) * weight((line * rateHz) / length)) / length;
+    // Lines stand for their mirror image as well, but the one at half the sampling rate is its own.
+    const sides = 2 * line === length ? 1 : 2;
+    const part = sides * (own[ownStep * line] ?? 0) * (weights === undefined ? 1 : (weights[line] ?? 0));
     power += part;
     squares += part * part;
   }
-  return { power, squares };
+  return { power: power / length, squares: squares / (length * length) };
 }
-
-/** Lines stand for their mirror image as well, but the one at half the sampling rate is its own. */
-const sides = (line: number, length: number) => (2 * line === length ? 1 : 2);

@@ -96,7 +96,7 @@ function noiseDetails(
   fitted: FittedRecord | null,
   { rateHz, bandHz, mainsHz }: ChannelAnalysis,
 ): Details {
-  const { hum, remainder, finding } = measureHum(values, remainderOf(values, fitted), { rateHz, mainsHz });
+  const { hum, remainder, finding } = measureHum(remainderOf(values, fitted), { rateHz, mainsHz });
   return {
     figures: { hum, bandNoise: bandNoise(remainder, { rateHz, bandHz }) },
     missing: [

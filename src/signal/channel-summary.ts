@@ -57,7 +57,7 @@ function summariseScaled(channel: Channel, analysis: ChannelAnalysis, scale: num
   const without = (finding: Finding, noiseRms: number | null) =>
     withNoiseDetails(withoutFundamental(channel, moments, finding, noiseRms), values, analysis);
   if (moments.ac === 0) return without(messages.constantRecord(), 0);
-  const { fitted, finding } = fitRecord(values, analysis.windowFor(values.length), analysis.harmonics);
+  const { fitted, finding } = fitRecord(values, analysis.harmonics, analysis.expectedCycles);
   if (finding !== undefined) {
     const nothingFitted = finding.rule === 'no-clear-fundamental';
     return without(finding, nothingFitted ? moments.ac : null);

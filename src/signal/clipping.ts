@@ -37,15 +37,20 @@ function hasFlatTops({ values, step, noise, cycles }: ClippingOptions, side: 1 |
   const highest = highestOf(values, side);
   const needed = Math.max(fewestTops, commonTops * cycles);
   const sharp = step === null ? finest * (highest - (side * sumOf(values)) / values.length) : step / 2;
-  const codes = capsOf(values, side, levelsOf(highest, sharp, step)).filter(isFlat);
+  const blur = levelsOf(highest, sharp + 6 * noise, step);
+  const near = stretchesOf(values, side, blur.flank);
+  const codes = capsOf(values, side, levelsOf(highest, sharp, step), near).filter(isFlat);
   if (codes.length >= needed) return true;
-  const blurred = capsOf(values, side, levelsOf(highest, sharp + 6 * noise, step)).filter(isFlat);
+  const blurred = capsOf(values, side, blur, near).filter(isFlat);
   return blurred.filter((cap) => isLevel(values, cap, (step ?? 0) / 2, noise)).length >= needed;
 }
 
 function highestOf(values: Float64Array, side: 1 | -1): number {
   let highest = Number.NEGATIVE_INFINITY;
-  for (let n = 0; n < values.length; n++) highest = Math.max(highest, side * (values[n] ?? 0));
+  for (let n = 0; n < values.length; n++) {
+    const value = side * (values[n] ?? 0);
+    if (value > highest) highest = value;
+  }
   return highest;
 }
 
@@ -74,11 +79,37 @@ function isFlat({ top, flank, run }: Cap): boolean {
   return run >= shortestTop && top > 1.5 * flank + 2.5;
 }
 
-function capsOf(values: Float64Array, side: 1 | -1, levels: Levels): Cap[] {
+/** First and last positions of the stretches of samples that are not below a level, two by two. */
+function stretchesOf(values: Float64Array, side: 1 | -1, level: number): number[] {
+  const found: number[] = [];
+  for (let n = 0; n < values.length; n++) {
+    if (side * (values[n] ?? 0) < level) continue;
+    found.push(n);
+    while (n < values.length && side * (values[n] ?? 0) >= level) n++;
+    found.push(n - 1);
+  }
+  return found;
+}
+
+/** The caps within some stretches; none extends beyond its stretch. */
+function capsOf(values: Float64Array, side: 1 | -1, levels: Levels, stretches: readonly number[]): Cap[] {
   const found: Cap[] = [];
+  for (let i = 0; i < stretches.length; i += 2) {
+    addCaps(found, values, side, levels, [stretches[i] ?? 0, stretches[i + 1] ?? 0]);
+  }
+  return found;
+}
+
+function addCaps(
+  found: Cap[],
+  values: Float64Array,
+  side: 1 | -1,
+  levels: Levels,
+  [first, last]: [number, number],
+): void {
   let cap: Cap | null = null;
   let run = 0;
-  for (let n = 0; n < values.length; n++) {
+  for (let n = first; n <= last; n++) {
     const value = side * (values[n] ?? 0);
     if (value < levels.flank) {
       cap = null;
@@ -97,7 +128,6 @@ function capsOf(values: Float64Array, side: 1 | -1, levels: Levels): Cap[] {
       cap.runEnd = n + 1;
     }
   }
-  return found;
 }
 
 /** True where the means of the run's three thirds agree within noise and half a step. */

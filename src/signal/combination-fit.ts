@@ -1,7 +1,6 @@
 import type { Combination } from './combinations.ts';
-import type { FoldedRecord } from './fold.ts';
 import { fitLines, type LineFit } from './line-fit.ts';
-import { project } from './projection.ts';
+import { projectWithMoments } from './projection.ts';
 import { withoutLines } from './residual.ts';
 
 /** Angles of the lower and of the upper tone, radians per sample. */
@@ -28,7 +27,7 @@ const lost = 2 * Math.PI;
  * then remains: G. H. Golub and V. Pereyra, SIAM J. Numer. Anal. 10:413 (1973); both from memory.
  */
 export function fitCombinations(
-  record: FoldedRecord,
+  values: Float64Array,
   start: AnglePair,
   combinations: readonly Combination[],
 ): CombinationFit | null {
@@ -38,9 +37,9 @@ export function fitCombinations(
   );
   let angles = start;
   for (let pass = 1; pass <= mostPasses; pass++) {
-    const fit = fitLines(record, anglesOf(combinations, angles));
-    const step = stepOf(record, fit, combinations);
-    const phase = Math.max(Math.abs(step[0]), Math.abs(step[1])) * record.length;
+    const fit = fitLines(values, anglesOf(combinations, angles));
+    const step = stepOf(values, fit, combinations);
+    const phase = Math.max(Math.abs(step[0]), Math.abs(step[1])) * values.length;
     if (!(phase <= lost)) return null;
     if (phase * order < settled || pass === mostPasses) return { ...fit, angles };
     angles = [angles[0] + step[0], angles[1] + step[1]];
@@ -56,17 +55,21 @@ const areInside = (angles: readonly number[]) => angles.every((angle) => angle >
 
 /** Gradient and information of the two angles, and the step that they ask for. */
 function stepOf(
-  record: FoldedRecord,
+  values: Float64Array,
   { constant, lines }: LineFit,
   combinations: readonly Combination[],
 ): [number, number] {
-  const rest = withoutLines(record, constant, lines);
-  const { length } = record;
+  const rest = withoutLines(values, constant, lines);
+  const { length } = values;
   const perLine = (length * (length * length - 1)) / 24;
   let [slope1, slope2, own1, own2, shared] = [0, 0, 0, 0, 0];
-  lines.forEach(({ angle, cosine, sine }, i) => {
+  const projections = projectWithMoments(
+    rest,
+    lines.map(({ angle }) => angle),
+  );
+  lines.forEach(({ cosine, sine }, i) => {
     const { first = 0, second = 0 } = combinations[i] ?? {};
-    const { sineMoment, cosineMoment } = project(rest, angle);
+    const { sineMoment = 0, cosineMoment = 0 } = projections[i] ?? {};
     const slope = sine * cosineMoment - cosine * sineMoment;
     const information = (cosine * cosine + sine * sine) * perLine;
     slope1 += first * slope;

@@ -94,6 +94,7 @@ export function toneFigures(
     rms,
     rmsUncertainty: rms * relative(1),
     coverageFactor: studentTwoSided95(near.freedom),
+    freedom: near.freedom,
     phaseDeg: wrapDegrees((phaseAtStart(tone, length) * 180) / Math.PI),
   };
 }

@@ -3,10 +3,11 @@
  * Null for a record without any variation about `constant`.
  */
 export function crestFactor(values: Float64Array, constant: number): number | null {
-  let [peak, squares] = [0, 0];
+  let peak = 0;
+  let squares = 0;
   for (let n = 0; n < values.length; n++) {
     const distance = Math.abs((values[n] ?? 0) - constant);
-    peak = Math.max(peak, distance);
+    if (distance > peak) peak = distance;
     squares += distance * distance;
   }
   return squares > 0 ? peak / Math.sqrt(squares / values.length) : null;

@@ -1,5 +1,4 @@
 import { powerThreshold } from './detection.ts';
-import { type FoldedRecord, fold, unfold } from './fold.ts';
 import { fitHarmonics, type HarmonicFit } from './harmonic-fit.ts';
 import { locateLines } from './locate-fundamental.ts';
 import { strongestLowCycles } from './low-cycle-search.ts';
@@ -12,7 +11,7 @@ import {
   type ResidualSpectrum,
   residualSpectrum,
 } from './residual-density.ts';
-import { sumOf } from './statistics.ts';
+import { largestOf, sumOf } from './statistics.ts';
 
 /** A record taken apart: constant, harmonics and what is left. */
 export interface FittedRecord {
@@ -40,16 +39,27 @@ const falseFundamental = 1e-3;
 /** A peak between lines of the search counts as one and a half independent trials for each line. */
 const trialsPerLine = 1.5;
 
+/** Steps of the fundamental alone, from a line of the search to where the harmonics may join. */
+const startSteps = 3;
+/** Strongest lines that are tried, one after the other. */
+const mostLines = 3;
+
+/** How far a line must stand above everything else to need no search. */
+const clearlyStrongest = 2;
+
 /**
  * Finds the fundamental of a record and fits it jointly with its harmonics up to `orders` (fewer where half the
- * sampling rate comes first). `window` is the search window's values for this length.
+ * sampling rate comes first). Where the line at `expected` cycles per record proves the strongest by far, nothing is
+ * searched for.
  */
-export function fitRecord(values: Float64Array, window: Float64Array, orders: number): RecordFit {
-  const record = fold(values);
-  const lines = locateLines(values, window);
-  for (const [rank, line] of lines.entries()) {
-    const fitted = fitLine(record, line, orders);
-    if (fitted !== null) return { fitted: { ...fitted, slowChange: lines.slice(0, rank).some(isSlow) } };
+export function fitRecord(values: Float64Array, orders: number, expected: number | null = null): RecordFit {
+  const known = expected === null ? null : fitLine(values, expected, orders);
+  if (known !== null && isStrongest(known)) return { fitted: { ...known, slowChange: false } };
+  let slowChange = false;
+  for (const line of locateLines(values, mostLines)) {
+    const fitted = fitLine(values, line, orders);
+    if (fitted !== null) return { fitted: { ...fitted, slowChange } };
+    slowChange ||= isSlow(line);
   }
   const slow = strongestLowCycles(values);
   const tooFew = isSlow(slow.cycles) && slow.explained > mostly;
@@ -62,21 +72,29 @@ const isSlow = (cycles: number) => cycles < fewestCycles;
 
 /** Fits one line and its harmonics; null where it has too few cycles or does not stand clear of the noise. */
 function fitLine(
-  record: FoldedRecord,
+  values: Float64Array,
   line: number,
   orders: number,
 ): Omit<FittedRecord, 'slowChange'> | null {
-  const { length } = record;
+  const { length } = values;
   const toAngle = (2 * Math.PI) / length;
-  const sine = isUsable(line, length) ? fitHarmonics(record, { angle: line * toAngle, orders: 1 }) : null;
+  const sine = isUsable(line, length)
+    ? fitHarmonics(values, { angle: line * toAngle, orders: 1, iterations: startSteps })
+    : null;
   const start = sine === null ? 0 : sine.angle / toAngle;
   if (!isUsable(start, length)) return null;
   const counted = Math.max(1, Math.min(orders, ordersBelowHalfRate(start, length)));
-  const fit = fitHarmonics(record, { angle: start * toAngle, orders: counted });
+  const fit = fitHarmonics(values, { angle: start * toAngle, orders: counted });
   if (fit === null) return null;
   const cycles = fit.angle / toAngle;
-  const fitted = takeApart(record, fit, cycles);
+  const fitted = takeApart(values, fit, cycles);
   return isUsable(cycles, length) && standsClear(fitted) ? fitted : null;
+}
+
+function isStrongest({ fit, amplitude, spectrum, residual: rest }: Omit<FittedRecord, 'slowChange'>) {
+  const harmonics = fit.cosine.slice(1).map((cosine, i) => Math.hypot(cosine, fit.sine[i + 1] ?? 0));
+  const left = 2 * Math.sqrt(largestOf(spectrum.fine) / rest.length);
+  return amplitude > clearlyStrongest * Math.max(left, ...harmonics);
 }
 
 /** Lines within one cycle per record of half the sampling rate cannot be told from their image. */
@@ -89,8 +107,8 @@ export function ordersBelowHalfRate(cycles: number, length: number): number {
   return Math.floor((length / 2 - 1) / cycles);
 }
 
-function takeApart(record: FoldedRecord, fit: HarmonicFit, cycles: number): Omit<FittedRecord, 'slowChange'> {
-  const rest = unfold(residual(record, fit));
+function takeApart(values: Float64Array, fit: HarmonicFit, cycles: number): Omit<FittedRecord, 'slowChange'> {
+  const rest = residual(values, fit);
   const spectrum = residualSpectrum(rest);
   const amplitude = Math.hypot(fit.cosine[0] ?? 0, fit.sine[0] ?? 0);
   return { fit, cycles, amplitude, residual: rest, spectrum, near: densityNear(spectrum, cycles, cycles) };

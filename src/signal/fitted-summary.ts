@@ -20,8 +20,8 @@ export interface ChannelAnalysis {
   mainsHz: number;
   /** Where the instrument's band ends; null where it is not known. */
   bandwidthHz: number | null;
-  /** The search window's values for a record of some length. */
-  windowFor: (length: number) => Float64Array;
+  /** Cycles of the fundamental found in another channel of the record. */
+  expectedCycles: number | null;
 }
 
 /** A channel's figures with what must be said of them. */

@@ -1,5 +1,5 @@
 import { powerBlend } from './interpolate.ts';
-import { medianOf } from './statistics.ts';
+import { medianOf } from './median.ts';
 
 /** Decibels by which the gain has fallen where its fall is stated. */
 const gainFallDb = 0.5;

@@ -153,6 +153,7 @@ export function fundamentalFigures(
     rms,
     rmsUncertainty: rms * relative,
     coverageFactor: studentTwoSided95(freedom),
+    freedom,
     phaseDeg: wrapDegrees(((phaseOf(fitted, 1) - (fit.angle * (length - 1)) / 2) * 180) / Math.PI),
   };
 }

@@ -1,6 +1,5 @@
-import type { FoldedRecord } from './fold.ts';
 import { type Amplitudes, linearStep } from './normal-equations.ts';
-import { project } from './projection.ts';
+import { projectWithMoments } from './projection.ts';
 import { sumOf } from './statistics.ts';
 
 /** Constant and harmonics fitted to a record; times m count from the record's middle. */
@@ -26,23 +25,24 @@ const settled = 1e-5;
 const lost = 2 * Math.PI;
 
 /** Fits constant and harmonics at a known angle by linear least squares; null where the lines run into one another. */
-export function fitAtAngle(record: FoldedRecord, { angle, orders }: HarmonicFitOptions): HarmonicFit | null {
-  if (!areApart(record.length, angle, orders)) return null;
-  return { ...stepAt(record, angle, orders).amplitudes, angle, iterations: 0 };
+export function fitAtAngle(values: Float64Array, { angle, orders }: HarmonicFitOptions): HarmonicFit | null {
+  if (!areApart(values.length, angle, orders)) return null;
+  return { ...stepAt(values, sumOf(values), angle, orders).amplitudes, angle, iterations: 0 };
 }
 
 /**
  * Fits constant, harmonics 1 … orders and their common angle by least squares: Gauss-Newton steps until the angle
  * rests. Null where the steps lead away from the line they started at, or to where lines run into one another.
  */
-export function fitHarmonics(record: FoldedRecord, options: HarmonicFitOptions): HarmonicFit | null {
+export function fitHarmonics(values: Float64Array, options: HarmonicFitOptions): HarmonicFit | null {
   const { orders, iterations = 12 } = options;
+  const sum = sumOf(values);
   let angle = options.angle;
   for (let pass = 1; pass <= iterations; pass++) {
-    if (!areApart(record.length, angle, orders)) return null;
-    const { moved, angleStep } = stepAt(record, angle, orders);
+    if (!areApart(values.length, angle, orders)) return null;
+    const { moved, angleStep } = stepAt(values, sum, angle, orders);
     angle += angleStep;
-    const phaseStep = Math.abs(angleStep) * record.length;
+    const phaseStep = Math.abs(angleStep) * values.length;
     if (!(phaseStep <= lost)) return null;
     if (phaseStep * orders < settled || pass === iterations) return { ...moved, angle, iterations: pass };
   }
@@ -58,7 +58,7 @@ function areApart(length: number, angle: number, orders: number): boolean {
   return cycles >= (orders === 1 ? 0.4 : 1) && orders * cycles <= length / 2 - 0.4;
 }
 
-function stepAt(record: FoldedRecord, angle: number, orders: number) {
-  const projections = Array.from({ length: orders }, (_, i) => project(record, (i + 1) * angle));
-  return linearStep(record.length, angle, sumOf(record.even), projections);
+function stepAt(values: Float64Array, sum: number, angle: number, orders: number) {
+  const angles = Array.from({ length: orders }, (_, i) => (i + 1) * angle);
+  return linearStep(values.length, angle, sum, projectWithMoments(values, angles));
 }

@@ -1,6 +1,5 @@
 import { powerThreshold, rateOfEach } from './detection.ts';
-import { fold, unfold } from './fold.ts';
-import { type FittedLine, fitLines } from './line-fit.ts';
+import { type FittedLine, fitLines, type LineFit } from './line-fit.ts';
 import { mainsCycles } from './mains-frequency.ts';
 import { type Finding, detailMessages as messages } from './messages.ts';
 import { densityLeft, type Remainder } from './remainder.ts';
@@ -61,41 +60,56 @@ const falseAlarm = 0.05;
  * Levels of the lines at the mains frequency and up to ten multiples, fitted together with constant and harmonics by
  * least squares once the mains frequency itself is found. A multiple that stands less than one cycle per record from a
  * multiple of the fundamental is left to that harmonic. Each line's noise is read from what is left near it, its
- * interval is that of a harmonic, and so is that of the sum.
+ * interval is that of a harmonic, and so is that of the sum. Where no line stands clear of the noise, what they hold is
+ * left in it.
  */
-export function measureHum(
-  samples: Float64Array,
-  remainder: Remainder,
-  { rateHz, mainsHz }: HumOptions,
-): HumResult {
-  const rows = samples.length;
+export function measureHum(remainder: Remainder, { rateHz, mainsHz }: HumOptions): HumResult {
+  const rows = remainder.values.length;
   const nominal = (mainsHz * rows) / rateHz;
   const none = (finding: Finding) => ({ hum: null, remainder, finding });
   if (nominal < fewestCycles) return none(messages.humNotResolved(rows / rateHz, fewestCycles / mainsHz));
   const multiples = Math.min(mostMultiples, Math.floor((rows / 2 - 1) / (1.01 * nominal)));
   if (multiples < 1) return none(messages.mainsAboveHalfRate(mainsHz));
   const { values: residual, spectrum, fundamental, taken } = remainder;
-  const cycles = mainsCycles({ residual, spectrum, fundamental, nominal, multiples }) ?? nominal;
+  const found = mainsCycles({ residual, spectrum, fundamental, nominal, multiples });
+  const cycles = found ?? nominal;
   const places = Array.from({ length: multiples }, (_, i) => placeOf(i + 1, (i + 1) * cycles, remainder));
   const own = places.filter(({ harmonic }) => harmonic === null);
   if (own.length === 0) return none(messages.humLeftToHarmonics());
-  const fit = fitLines(
-    fold(samples),
-    [...taken, ...own.map((place) => place.cycles)].map((line) => (2 * Math.PI * line) / rows),
-  );
-  const rest = unfold(withoutLines(fold(samples), fit.constant, fit.lines));
-  const without = {
-    values: rest,
-    spectrum: residualSpectrum(rest),
-    taken: [...taken, ...own.map((place) => place.cycles)],
-    fundamental,
-  };
-  const lines = noisyLines(fit.lines.slice(taken.length), without);
+  const ownCycles = own.map((place) => place.cycles);
+  const toAngle = (line: number) => (2 * Math.PI * line) / rows;
+  const fit = fitLines(residual, ownCycles.map(toAngle), taken.map(toAngle));
+  const { lines, rest } = besideHum(remainder, { fit, ownCycles, isThere: found !== null });
   return {
-    hum: { mainsHz: (cycles * rateHz) / rows, ...described(places, lines, without, rateHz) },
-    remainder: without,
+    hum: { mainsHz: (cycles * rateHz) / rows, ...described(places, lines, rest, rateHz) },
+    remainder: rest,
     finding: null,
   };
+}
+
+interface FittedHum {
+  /** The lines taken away before, then those of the hum. */
+  fit: LineFit;
+  ownCycles: readonly number[];
+  /** True where the mains was found; one of its lines may be clear without it. */
+  isThere: boolean;
+}
+
+/** The lines of the hum with the noise beside them, and what is left of the record without them. */
+function besideHum(remainder: Remainder, { fit, ownCycles, isThere }: FittedHum) {
+  const beside = { ...remainder, taken: [...remainder.taken, ...ownCycles] };
+  const fitted = fit.lines.slice(remainder.taken.length);
+  const rate = rateOfEach(falseAlarm, fitted.length);
+  const faint = noisyLines(fitted, beside);
+  if (!isThere && !faint.some((line) => isDetected(line, rate))) return { lines: faint, rest: remainder };
+  const values = withoutLines(remainder.values, fit.constant, fit.lines);
+  const rest = { ...beside, values, spectrum: residualSpectrum(values) };
+  return { lines: noisyLines(fitted, rest), rest };
+}
+
+/** True where noise alone would hardly give so strong a line. */
+function isDetected({ ratio, uncertainty, freedom }: NoisyLine, rate: number): boolean {
+  return ratio ** 2 > powerThreshold(rate, freedom) * 2 * uncertainty ** 2;
 }
 
 /** Where a multiple stands, and the harmonic it cannot be told from. */
@@ -152,10 +166,9 @@ function described(
 
 function levelOf(line: NoisyLine | undefined, rate: number) {
   if (line === undefined) return { rms: null, low: null, high: null, detected: false };
-  const { ratio, uncertainty, freedom } = line;
   return {
-    rms: ratio,
-    ...thdInterval({ harmonics: [line], fundamentalUncertainty: 0, freedom }),
-    detected: ratio ** 2 > powerThreshold(rate, freedom) * 2 * uncertainty ** 2,
+    rms: line.ratio,
+    ...thdInterval({ harmonics: [line], fundamentalUncertainty: 0, freedom: line.freedom }),
+    detected: isDetected(line, rate),
   };
 }

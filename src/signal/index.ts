@@ -1,7 +1,9 @@
 export type * from './band-means.ts';
 export type * from './band-noise.ts';
+export { chiSquareAbove } from './chi-square.ts';
 export * from './distortion-edges.ts';
 export type { DistortionLaw } from './distortion-laws.ts';
+export * from './effective-degrees.ts';
 export type * from './even-odd.ts';
 export type { FrequencyBand } from './fractional-octaves.ts';
 export { summariseFrequencySweep } from './frequency-sweep.ts';
@@ -31,3 +33,4 @@ export * from './two-tone-types.ts';
 export * from './types.ts';
 export * from './weightings.ts';
 export { cosineWindow, type WindowName, windowNames, windowValues } from './windows.ts';
+export { wrapDegrees } from './wrap-degrees.ts';

@@ -1,9 +1,8 @@
 import { CholeskyDecomposition, Matrix } from 'ml-matrix';
-import type { FoldedRecord } from './fold.ts';
 import { type Projection, project } from './projection.ts';
 import type { Line } from './residual.ts';
 import { sumOf } from './statistics.ts';
-import { trigonometricSums } from './trigonometric-sums.ts';
+import { cosineSum } from './trigonometric-sums.ts';
 
 /** A fitted line with the variance of either of its components for unit white noise: 2/N for many cycles. */
 export interface FittedLine extends Line {
@@ -19,13 +18,20 @@ export interface LineFit {
 /**
  * Fits a constant and lines at known angles by linear least squares, all at once, so that near neighbours do not leak
  * into each other. The angles are in radians per sample, at least one cycle per record apart, from zero and from π.
+ * Lines at `emptied` angles come first: an earlier fit has taken them off the values, so that nothing is left of these
+ * in the direction of them, and what is fitted is by how much they change as the others join.
  *
  * @source linear least squares (IEEE Std 1057, three-parameter fit, from memory) with a pair of columns for each line.
  */
-export function fitLines(record: FoldedRecord, angles: readonly number[]): LineFit {
-  const { even, odd } = blocks(record.length, angles);
-  const projections = angles.map((angle) => project(record, angle));
-  const [constant = 0, ...cosines] = solved(even, [sumOf(record.even), ...projections.map(cosineOf)]);
+export function fitLines(
+  values: Float64Array,
+  others: readonly number[],
+  emptied: readonly number[] = [],
+): LineFit {
+  const angles = [...emptied, ...others];
+  const { even, odd } = blocks(values.length, angles);
+  const projections = [...emptied.map(() => nothing), ...project(values, others)];
+  const [constant = 0, ...cosines] = solved(even, [sumOf(values), ...projections.map(cosineOf)]);
   const sines = solved(odd, projections.map(sineOf));
   const [, ...evenVariances] = inverseDiagonal(even);
   const oddVariances = inverseDiagonal(odd);
@@ -40,12 +46,13 @@ export function fitLines(record: FoldedRecord, angles: readonly number[]): LineF
   };
 }
 
+const nothing: Projection = { cosine: 0, sine: 0 };
 const cosineOf = ({ cosine }: Projection) => cosine;
 const sineOf = ({ sine }: Projection) => sine;
 
 /** Normal equations; the cosine block holds the constant as a line at angle 0, whose sine would be nothing. */
 function blocks(length: number, angles: readonly number[]) {
-  const sum = (angle: number) => trigonometricSums(length, angle).cosine / 2;
+  const sum = (angle: number) => cosineSum(length, angle) / 2;
   const block = (own: readonly number[], sign: 1 | -1) =>
     new CholeskyDecomposition(
       new Matrix(own.map((a) => own.map((b) => sum(Math.abs(a - b)) + sign * sum(a + b)))),

@@ -1,7 +1,7 @@
-import { fold } from './fold.ts';
 import { strongestLowCycles } from './low-cycle-search.ts';
+import { remembered } from './remembered.ts';
 import { sumOf } from './statistics.ts';
-import { paddedPower, transformSize } from './transform.ts';
+import { paddedPowerOf, transformSize } from './transform.ts';
 import { cosineWindow, windowValues } from './windows.ts';
 
 /** Side lobes 92 dB down keep strong harmonics, hum and drift from hiding a line or posing as one. */
@@ -11,58 +11,64 @@ const mainLobe = 4;
 /** Lines below this stand so close to zero frequency that they overlap their own image. */
 const lowCycles = 2 * mainLobe;
 
-/** The search window's values for records of one length; channels of a record share them. */
-export function searchWindowValues(length: number): Float64Array {
-  return windowValues(searchWindow, length);
-}
+/** The search window's values and their sum for records of one length. */
+const windowOf = remembered((length: number) => {
+  const values = windowValues(searchWindow, length);
+  return { values, sum: sumOf(values) };
+}, 2);
 
 /**
  * Where the record's strongest lines stand, strongest first, in cycles per record: peaks of the windowed spectrum
- * of the record less its straight trend, interpolated; lines below eight cycles by least squares instead.
+ * of the record less its straight trend, interpolated; lines below eight cycles by least squares instead. Each line is
+ * looked for when it is asked for.
  */
-export function locateLines(values: Float64Array, window: Float64Array, most = 3): number[] {
+export function* locateLines(values: Float64Array, most: number): Generator<number> {
   const size = transformSize(values.length);
-  const power = paddedPower(windowed(values, window), size);
+  const power = paddedPowerOf((into) => writeWindowed(values, into), values.length, size);
   const linesPerCycle = size / values.length;
-  const cycles = peaks(power, linesPerCycle, most).map((line) => line / linesPerCycle);
-  return cycles.map((found) => (found < lowCycles ? strongestLowCycles(values).cycles : found));
+  for (const line of peaks(power, linesPerCycle, most)) {
+    const found = line / linesPerCycle;
+    yield found < lowCycles ? strongestLowCycles(values).cycles : found;
+  }
 }
 
 /** The record less its straight trend, times the window, and then less what would be left in the line at zero. */
-function windowed(values: Float64Array, window: Float64Array): Float64Array {
+function writeWindowed(values: Float64Array, product: Float64Array): void {
   const { mean, slope, middle } = straightTrend(values);
-  const product = new Float64Array(values.length);
+  const window = windowOf(values.length);
   for (let n = 0; n < product.length; n++) {
-    product[n] = ((values[n] ?? 0) - mean - slope * (n - middle)) * (window[n] ?? 0);
+    product[n] = ((values[n] ?? 0) - mean - slope * (n - middle)) * (window.values[n] ?? 0);
   }
-  const constant = sumOf(product) / sumOf(window);
-  for (let n = 0; n < product.length; n++) product[n] = (product[n] ?? 0) - constant * (window[n] ?? 0);
-  return product;
+  const constant = sumOf(product) / window.sum;
+  for (let n = 0; n < product.length; n++)
+    product[n] = (product[n] ?? 0) - constant * (window.values[n] ?? 0);
 }
 
 /** Least-squares line through a record: mean, and slope per sample about the middle. */
 export function straightTrend(values: Float64Array): { mean: number; slope: number; middle: number } {
-  const { length, even, odd, offset } = fold(values);
+  const { length } = values;
+  const middle = (length - 1) / 2;
   let sum = 0;
   let moment = 0;
-  for (let i = 0; i < even.length; i++) {
-    sum += even[i] ?? 0;
-    moment += (i + offset) * (odd[i] ?? 0);
+  for (let n = 0; n < length; n++) {
+    const value = values[n] ?? 0;
+    sum += value;
+    moment += (n - middle) * value;
   }
   const square = (length * (length * length - 1)) / 12;
-  return { mean: sum / length, slope: moment / square, middle: (length - 1) / 2 };
+  return { mean: sum / length, slope: moment / square, middle };
 }
 
 /** The highest local maxima, none within another's main lobe, as interpolated line numbers. */
-function peaks(power: Float64Array, linesPerCycle: number, most: number): number[] {
+function* peaks(power: Float64Array, linesPerCycle: number, most: number): Generator<number> {
   const found: number[] = [];
   const apart = mainLobe * linesPerCycle;
   while (found.length < most) {
     const line = highestPeak(power, (at) => found.some((other) => Math.abs(other - at) < apart));
-    if (line === null) return found;
+    if (line === null) return;
     found.push(line);
+    yield line + peakOffset(power, line);
   }
-  return found.map((line) => line + peakOffset(power, line));
 }
 
 function highestPeak(power: Float64Array, taken: (line: number) => boolean): number | null {

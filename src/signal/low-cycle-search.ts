@@ -1,7 +1,6 @@
-import { energy, type FoldedRecord, fold } from './fold.ts';
 import { fitAtAngle } from './harmonic-fit.ts';
 import { residual } from './residual.ts';
-import { sumOf } from './statistics.ts';
+import { squaresOf, sumOf } from './statistics.ts';
 
 /** Few cycles need few samples: longer records are averaged down to this many before the search. */
 const mostSamples = 512;
@@ -24,7 +23,7 @@ export interface LowCycles {
  */
 export function strongestLowCycles(values: Float64Array): LowCycles {
   const stretch = Math.ceil(values.length / mostSamples);
-  const record = fold(averaged(values, stretch));
+  const record = averaged(values, stretch);
   const highest = Math.min(highestCycles, record.length / 2.5);
   let best = lowestCycles;
   let least = Number.POSITIVE_INFINITY;
@@ -34,20 +33,19 @@ export function strongestLowCycles(values: Float64Array): LowCycles {
     least = left;
     best = cycles;
   }
-  const explained = (stretch * (variations(record) - least)) / variations(fold(values));
+  const explained = (stretch * (variations(record) - least)) / variations(values);
   return { cycles: best, explained };
 }
 
 /** Sum of squares about the mean. */
-function variations(record: FoldedRecord): number {
-  const mean = sumOf(record.even) / record.length;
-  return energy(record) - record.length * mean * mean;
+function variations(values: Float64Array): number {
+  return squaresOf(values, sumOf(values) / values.length);
 }
 
-function leftBySine(record: FoldedRecord, cycles: number): number {
+function leftBySine(record: Float64Array, cycles: number): number {
   const angle = (2 * Math.PI * cycles) / record.length;
   const fit = fitAtAngle(record, { angle, orders: 1 });
-  return fit === null ? Number.POSITIVE_INFINITY : energy(residual(record, fit));
+  return fit === null ? Number.POSITIVE_INFINITY : squaresOf(residual(record, fit));
 }
 
 /** Means of equal stretches; a rest shorter than one stretch is left out, as it cannot move the search. */

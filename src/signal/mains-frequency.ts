@@ -1,5 +1,4 @@
 import { powerThreshold, rateOfEach } from './detection.ts';
-import { fold } from './fold.ts';
 import { fitHarmonics } from './harmonic-fit.ts';
 import { densityNear, type ResidualSpectrum } from './residual-density.ts';
 
@@ -38,7 +37,7 @@ export function mainsCycles(search: MainsSearch): number | null {
   const best = bestCandidate(search);
   if (best === null) return null;
   const angle = (2 * Math.PI * best) / residual.length;
-  const fit = fitHarmonics(fold(residual), { angle, orders: multiples });
+  const fit = fitHarmonics(residual, { angle, orders: multiples });
   const cycles = fit === null ? best : (fit.angle * residual.length) / (2 * Math.PI);
   return Math.abs(cycles - nominal) <= 2 * tolerance * nominal ? cycles : best;
 }

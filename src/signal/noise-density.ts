@@ -1,5 +1,4 @@
 import { fitRecord } from './fit-record.ts';
-import { searchWindowValues } from './locate-fundamental.ts';
 import { remainderOf } from './remainder.ts';
 import { firstNotFinite, scaled } from './scaled.ts';
 import { isConstant, squaresOf } from './statistics.ts';
@@ -57,8 +56,7 @@ export function noiseDensity(
   const { values, scale } = scaled(samples);
   const rest = isConstant(values)
     ? new Float64Array(values.length)
-    : remainderOf(values, fitRecord(values, searchWindowValues(values.length), harmonics).fitted ?? null)
-        .values;
+    : remainderOf(values, fitRecord(values, harmonics).fitted ?? null).values;
   const window = windowValues(cosineWindow(windowName), segment);
   const { power, averages } = averaged(rest, window);
   const perHertz = (2 * segment) / (rateHz * squaresOf(window));

@@ -1,5 +1,5 @@
 import { CholeskyDecomposition, Matrix } from 'ml-matrix';
-import type { Projection } from './projection.ts';
+import type { MomentProjection } from './projection.ts';
 import { type TrigonometricSums, trigonometricSums } from './trigonometric-sums.ts';
 
 /** Amplitudes of cosines and sines at multiples 1, 2, … of one angle; index 0 is the fundamental. */
@@ -39,7 +39,7 @@ export function linearStep(
   length: number,
   angle: number,
   sum: number,
-  projections: readonly Projection[],
+  projections: readonly MomentProjection[],
 ): LinearStep {
   const sums = multiples(length, angle, 2 * projections.length);
   const blocks = factor(sums, projections.length);
@@ -111,7 +111,7 @@ function solve({ even, odd }: Blocks, right: Vectors): Vectors {
   };
 }
 
-function rightHandSides(sum: number, projections: readonly Projection[]): Vectors {
+function rightHandSides(sum: number, projections: readonly MomentProjection[]): Vectors {
   return { even: [sum, ...projections.map((p) => p.cosine)], odd: projections.map((p) => p.sine) };
 }
 
@@ -142,7 +142,7 @@ function derivativeSquare(sums: readonly TrigonometricSums[], { cosine, sine }: 
   return even + odd;
 }
 
-function derivativeOnData({ cosine, sine }: Amplitudes, projections: readonly Projection[]): number {
+function derivativeOnData({ cosine, sine }: Amplitudes, projections: readonly MomentProjection[]): number {
   const even = total(cosine, (a, k) => -k * a * (projections[k - 1]?.sineMoment ?? 0));
   const odd = total(sine, (b, k) => k * b * (projections[k - 1]?.cosineMoment ?? 0));
   return even + odd;

@@ -45,8 +45,11 @@ function gapsBetweenLevels(values: Float64Array): number[] {
 
 function someOf(values: Float64Array): Float64Array {
   if (values.length <= mostSamples) return values.slice();
-  const position = (i: number) => Math.floor(values.length * ((i * goldenPart) % 1));
-  return Float64Array.from({ length: mostSamples }, (_, i) => values[position(i)] ?? 0);
+  const some = new Float64Array(mostSamples);
+  for (let i = 0; i < mostSamples; i++) {
+    some[i] = values[Math.floor(values.length * ((i * goldenPart) % 1))] ?? 0;
+  }
+  return some;
 }
 
 /** What rounding to levels does to a record. */

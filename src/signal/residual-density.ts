@@ -1,4 +1,5 @@
-import { medianOf, sumOf } from './statistics.ts';
+import { medianOf } from './median.ts';
+import { sumOf } from './statistics.ts';
 import { exactPower, paddedPower, transformSize } from './transform.ts';
 
 /**
@@ -6,8 +7,9 @@ import { exactPower, paddedPower, transformSize } from './transform.ts';
  * windowed: least squares weighs the samples evenly, so this is what its estimates meet.
  */
 export interface ResidualSpectrum {
-  /** At the record's own lines 0 … N/2, one cycle per record apart. */
+  /** Holds the record's own lines 0 … N/2, one cycle per record apart, at every `ownStep`-th place. */
   own: Float64Array;
+  ownStep: number;
   /** At lines half a cycle per record apart or less: a tone on one of the record's own lines shows its skirts here. */
   fine: Float64Array;
   /** Fine lines for each cycle per record. */
@@ -37,14 +39,8 @@ export function residualSpectrum(residual: Float64Array): ResidualSpectrum {
   const { length } = residual;
   const size = transformSize(length, 2);
   const fine = paddedPower(residual, size);
-  const own = size === 2 * length ? everySecond(fine) : exactPower(residual);
-  return { own, fine, finePerCycle: size / length, length };
-}
-
-function everySecond(fine: Float64Array): Float64Array {
-  const own = new Float64Array((fine.length + 1) >> 1);
-  for (let line = 0; line < own.length; line++) own[line] = fine[2 * line] ?? 0;
-  return own;
+  const own = size === 2 * length ? { own: fine, ownStep: 2 } : { own: exactPower(residual), ownStep: 1 };
+  return { ...own, fine, finePerCycle: size / length, length };
 }
 
 /**
@@ -96,8 +92,9 @@ const skirts = 6;
 
 /**
  * The density that an estimate meets: the local one, which leaves single tones out, with the lines that the estimate
- * also weighs put in its place, but for those that the fit has emptied. So hum beside a harmonic widens that harmonic's uncertainty, and a strong tone or a
- * slope far off widens the uncertainty of the frequency, which hears them three times as loud as amplitudes do.
+ * also weighs put in its place, but for those that the fit has emptied. So hum beside a harmonic widens that harmonic's
+ * uncertainty, and a strong tone or a slope far off widens the uncertainty of the frequency, which hears them three
+ * times as loud as amplitudes do.
  *
  * @source variance of a linear estimate in coloured noise, the density weighed by the estimate's transfer function:
  * U. Grenander and M. Rosenblatt, Statistical Analysis of Stationary Time Series (1957), ch. 7, from memory.
@@ -109,17 +106,36 @@ export function densityMet(
   const centre = cycles * finePerCycle;
   const reach = tail === 1 ? skirts * finePerCycle : fine.length;
   const last = Math.min(fine.length - 1, centre + reach);
-  let [weights, sum] = [0, 0];
-  for (let line = Math.max(1, Math.ceil(centre - reach)); line <= last; line++) {
-    const away = Math.abs(line - centre) / finePerCycle;
-    if (away < own || nearHarmonic(line / finePerCycle, fundamental)) continue;
-    const heard = tail / (2 * Math.PI * Math.PI * away * away);
-    // The fit has taken off the residual's line what the estimate heard of it.
-    const weight = (away > skirts ? (heard * (tail - 1)) / tail : heard / (1 - heard)) / finePerCycle;
-    weights += weight;
-    sum += weight * (fine[line] ?? 0);
+  let weights = 0;
+  let sum = 0;
+  const first = Math.max(1, Math.ceil(centre - reach));
+  const atOneLine = (tail * finePerCycle * finePerCycle) / (2 * Math.PI * Math.PI);
+  const [ownSquare, skirtsSquare] = [(own * finePerCycle) ** 2, (skirts * finePerCycle) ** 2];
+  const beyond = (tail - 1) / tail;
+  for (const run of clearRuns(first, last, finePerCycle, fundamental)) {
+    for (let line = run.first; line <= run.last; line++) {
+      const square = (line - centre) * (line - centre);
+      if (square < ownSquare) continue;
+      const heard = atOneLine / square;
+      // The fit has taken off the residual's line what the estimate heard of it.
+      const weight = square > skirtsSquare ? beyond * heard : heard / (1 - heard);
+      weights += weight;
+      sum += weight * (fine[line] ?? 0);
+    }
   }
-  return (1 - weights) * near + sum;
+  return (1 - weights / finePerCycle) * near + sum / finePerCycle;
+}
+
+/** Runs of fine lines, between two of them, that stand clear of all multiples of the fundamental. */
+function* clearRuns(first: number, last: number, finePerCycle: number, fundamental: number) {
+  const reach = emptiedBeside(fundamental);
+  const place = (multiple: number, away: number) => (multiple * fundamental + away) * finePerCycle;
+  for (let below = Math.floor(first / place(1, 0)); place(below, 0) <= last; below++) {
+    yield {
+      first: Math.max(first, Math.ceil(place(below, reach))),
+      last: Math.min(last, Math.floor(place(below + 1, -reach))),
+    };
+  }
 }
 
 /**
@@ -181,5 +197,8 @@ function linesAround(
 /** True next to zero frequency and to any multiple of the fundamental, where the fit has emptied the residual. */
 export function nearHarmonic(cycles: number, fundamental: number): boolean {
   const distance = Math.abs(cycles - Math.round(cycles / fundamental) * fundamental);
-  return distance < Math.min(1, 0.375 * fundamental);
+  return distance < emptiedBeside(fundamental);
 }
+
+/** How far from a multiple of the fundamental, in cycles, the fit has emptied the residual. */
+const emptiedBeside = (fundamental: number) => Math.min(1, 0.375 * fundamental);

@@ -1,13 +1,17 @@
+/** Largest samples below this, and above its inverse, keep their sixth powers far inside the range of numbers. */
+const ordinary = 1024;
+
 /** A record brought to a size at which every square and product of its samples stays in range. */
 export interface ScaledRecord {
   values: Float64Array;
-  /** What the samples were divided by: the power of two next to the largest, so that nothing is lost. */
+  /** What the samples were divided by: a power of two, so that nothing is lost. */
   scale: number;
 }
 
-/** Divides finite samples by the power of two next to the largest of them. */
+/** Divides finite samples by the power of two next to the largest of them; those of ordinary size stay as they are. */
 export function scaled(samples: Float64Array): ScaledRecord {
   const peak = peakOf(samples);
+  if (peak > 1 / ordinary && peak < ordinary) return { values: samples, scale: 1 };
   const scale = peak === 0 ? 1 : 2 ** Math.max(-1022, Math.floor(Math.log2(peak)));
   const values = new Float64Array(samples.length);
   for (let n = 0; n < values.length; n++) values[n] = (samples[n] ?? 0) / scale;
@@ -16,7 +20,10 @@ export function scaled(samples: Float64Array): ScaledRecord {
 
 function peakOf(samples: Float64Array): number {
   let peak = 0;
-  for (let n = 0; n < samples.length; n++) peak = Math.max(peak, Math.abs(samples[n] ?? 0));
+  for (let n = 0; n < samples.length; n++) {
+    const distance = Math.abs(samples[n] ?? 0);
+    if (distance > peak) peak = distance;
+  }
   return peak;
 }
 

@@ -1,6 +1,6 @@
-import { energy, type FoldedRecord, fold } from './fold.ts';
 import { fitAtAngle, fitHarmonics, type HarmonicFit } from './harmonic-fit.ts';
 import { residual } from './residual.ts';
+import { squaresOf } from './statistics.ts';
 import { wrapDegrees } from './wrap-degrees.ts';
 
 /** A sine fitted to a record: A·cos(2πft) + B·sin(2πft) + C with t = 0 at the first sample. */
@@ -41,9 +41,8 @@ export interface SineFit4Options {
  */
 export function sineFit3(values: Float64Array, { rateHz, frequencyHz }: SineFit3Options): SineFit | null {
   if (values.length < 3) return null;
-  const record = fold(values);
-  const fit = fitAtAngle(record, { angle: (2 * Math.PI * frequencyHz) / rateHz, orders: 1 });
-  return fit && described(record, fit, rateHz);
+  const fit = fitAtAngle(values, { angle: (2 * Math.PI * frequencyHz) / rateHz, orders: 1 });
+  return fit && described(values, fit, rateHz);
 }
 
 /**
@@ -56,17 +55,16 @@ export function sineFit4(
   { rateHz, startHz, iterations = 12 }: SineFit4Options,
 ): SineFit | null {
   if (values.length < 4) return null;
-  const record = fold(values);
-  const fit = fitHarmonics(record, { angle: (2 * Math.PI * startHz) / rateHz, orders: 1, iterations });
-  return fit && described(record, fit, rateHz);
+  const fit = fitHarmonics(values, { angle: (2 * Math.PI * startHz) / rateHz, orders: 1, iterations });
+  return fit && described(values, fit, rateHz);
 }
 
 /** The fit with its time counted from the first sample instead of the middle. */
-function described(record: FoldedRecord, fit: HarmonicFit, rateHz: number): SineFit {
+function described(values: Float64Array, fit: HarmonicFit, rateHz: number): SineFit {
   const [a = 0] = fit.cosine;
   const [b = 0] = fit.sine;
   const amplitude = Math.hypot(a, b);
-  const phase = Math.atan2(-b, a) - (fit.angle * (record.length - 1)) / 2;
+  const phase = Math.atan2(-b, a) - (fit.angle * (values.length - 1)) / 2;
   return {
     frequencyHz: (fit.angle * rateHz) / (2 * Math.PI),
     cosine: amplitude * Math.cos(phase),
@@ -74,7 +72,7 @@ function described(record: FoldedRecord, fit: HarmonicFit, rateHz: number): Sine
     constant: fit.constant,
     amplitude,
     phaseDeg: wrapDegrees((phase * 180) / Math.PI),
-    rmsResidual: Math.sqrt(energy(residual(record, fit)) / record.length),
+    rmsResidual: Math.sqrt(squaresOf(residual(values, fit)) / values.length),
     iterations: fit.iterations,
   };
 }

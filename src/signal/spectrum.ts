@@ -1,7 +1,7 @@
 import { fitRecord } from './fit-record.ts';
-import { searchWindowValues } from './locate-fundamental.ts';
+import { medianOf } from './median.ts';
 import { firstNotFinite, scaled } from './scaled.ts';
-import { isConstant, medianOf, squaresOf, sumOf } from './statistics.ts';
+import { isConstant, squaresOf, sumOf } from './statistics.ts';
 import { fitTonePair } from './tone-pair.ts';
 import { paddedPower, transformSize } from './transform.ts';
 import type { AmplitudeSpectrum, Channel } from './types.ts';
@@ -63,9 +63,7 @@ const noLines = {
 /** The record without its constant, and what is left of it without the fitted harmonics as well. */
 function split(values: Float64Array, harmonics: number): { steady: Float64Array; rest: Float64Array } {
   const mean = sumOf(values) / values.length;
-  const { fitted } = isConstant(values)
-    ? {}
-    : fitRecord(values, searchWindowValues(values.length), harmonics);
+  const { fitted } = isConstant(values) ? {} : fitRecord(values, harmonics);
   const constant = fitted?.fit.constant ?? mean;
   const steady = values.map((value) => value - constant);
   return { steady, rest: fitted?.residual ?? steady };
@@ -75,7 +73,7 @@ function split(values: Float64Array, harmonics: number): { steady: Float64Array;
 function splitTones(values: Float64Array, rateHz: number, [lower, upper]: readonly [number, number]) {
   const toCycles = values.length / rateHz;
   const declared = [lower * toCycles, upper * toCycles] as const;
-  const { fitted } = fitTonePair(values, { window: searchWindowValues(values.length), declared });
+  const { fitted } = fitTonePair(values, declared);
   const constant = fitted?.constant ?? sumOf(values) / values.length;
   const steady = values.map((value) => value - constant);
   return { steady, rest: fitted?.residual ?? steady };

@@ -39,19 +39,44 @@ function neighbourProducts(deviations: Float64Array, rest: number): number {
 
 /** Sum of the values. */
 export function sumOf(values: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < values.length; i++) sum += values[i] ?? 0;
-  return sum;
+  const whole = values.length - (values.length % 4);
+  let a = 0;
+  let b = 0;
+  let c = 0;
+  let d = 0;
+  for (let i = 0; i < whole; i += 4) {
+    a += values[i] ?? 0;
+    b += values[i + 1] ?? 0;
+    c += values[i + 2] ?? 0;
+    d += values[i + 3] ?? 0;
+  }
+  for (let i = whole; i < values.length; i++) a += values[i] ?? 0;
+  return a + b + (c + d);
+}
+
+/** The largest of the values; minus infinity for none. */
+export function largestOf(values: Float64Array): number {
+  let largest = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < values.length; i++) {
+    const value = values[i] ?? largest;
+    if (value > largest) largest = value;
+  }
+  return largest;
 }
 
 /** Sum of the squares of the values' distances from a centre. */
 export function squaresOf(values: Float64Array, centre = 0): number {
-  let sum = 0;
-  for (let i = 0; i < values.length; i++) {
-    const distance = (values[i] ?? 0) - centre;
-    sum += distance * distance;
+  const whole = values.length - (values.length % 2);
+  let a = 0;
+  let b = 0;
+  for (let i = 0; i < whole; i += 2) {
+    const first = (values[i] ?? 0) - centre;
+    const second = (values[i + 1] ?? 0) - centre;
+    a += first * first;
+    b += second * second;
   }
-  return sum;
+  for (let i = whole; i < values.length; i++) a += ((values[i] ?? 0) - centre) ** 2;
+  return a + b;
 }
 
 /** True where all values are the same. */
@@ -60,12 +85,4 @@ export function isConstant(values: Float64Array): boolean {
     if (values[i] !== values[0]) return false;
   }
   return true;
-}
-
-/** Median of the values, which are left as they stand; 0 for none. */
-export function medianOf(values: Float64Array): number {
-  const sorted = values.toSorted();
-  const half = sorted.length >> 1;
-  const upper = sorted[half] ?? 0;
-  return sorted.length % 2 === 1 ? upper : ((sorted[half - 1] ?? upper) + upper) / 2;
 }

@@ -1,6 +1,6 @@
 import { highestOrder } from './combinations.ts';
 import { falseAlarmPerRecord } from './harmonic-figures.ts';
-import { searchWindow, searchWindowValues } from './locate-fundamental.ts';
+import { searchWindow } from './locate-fundamental.ts';
 import { summariseTwoToneChannel } from './two-tone-channel.ts';
 import type { TwoToneOptions, TwoToneSummary } from './two-tone-types.ts';
 import type { Channel } from './types.ts';
@@ -20,15 +20,7 @@ export function summariseTwoTone(
   { tonesHz }: TwoToneOptions = {},
 ): TwoToneSummary {
   const declared = tonesHz ? ([Math.min(...tonesHz), Math.max(...tonesHz)] as const) : null;
-  const windows = new Map<number, Float64Array>();
-  const windowFor = (length: number) => {
-    const window = windows.get(length) ?? searchWindowValues(length);
-    windows.set(length, window);
-    return window;
-  };
-  const results = channels.map((channel) =>
-    summariseTwoToneChannel(channel, { rateHz, tonesHz: declared, windowFor }),
-  );
+  const results = channels.map((channel) => summariseTwoToneChannel(channel, { rateHz, tonesHz: declared }));
   return {
     channels: results.map(({ summary }) => summary),
     warnings: results.flatMap(({ summary, findings }) =>

@@ -1,7 +1,7 @@
 import { summariseChannel } from './channel-summary.ts';
-import type { ChannelAnalysis } from './fitted-summary.ts';
+import type { ChannelAnalysis, ChannelResult } from './fitted-summary.ts';
 import { falseAlarmPerRecord } from './harmonic-figures.ts';
-import { searchWindow, searchWindowValues } from './locate-fundamental.ts';
+import { searchWindow } from './locate-fundamental.ts';
 import { type Finding, waveformMessages as messages } from './messages.ts';
 import { referenced } from './references.ts';
 import { transfersOf } from './transfers.ts';
@@ -34,12 +34,15 @@ export function summariseWaveform(
   const harmonics = usableOrders(asked);
   const { bandHz, findings } = bandOf(options);
   const mainsHz = positive(options.mainsHz) ?? defaultMainsHz;
-  const analysis: ChannelAnalysis = {
+  const analysis: Omit<ChannelAnalysis, 'expectedCycles'> = {
     ...{ rateHz, harmonics, bandHz, mainsHz },
     bandwidthHz: positive(options.bandwidthHz),
-    windowFor: sharedWindows(),
   };
-  const results = channels.map((channel) => summariseChannel(channel, analysis));
+  const results: ChannelResult[] = [];
+  for (const channel of channels) {
+    const expectedCycles = cyclesIn(results, channel, rateHz);
+    results.push(summariseChannel(channel, { ...analysis, expectedCycles }));
+  }
   const warnings = results.flatMap(({ summary, findings }) => findings.map(ofChannel(summary.name)));
   const summaries = referenced(
     results.map((result) => result.summary),
@@ -68,6 +71,12 @@ export function summariseWaveform(
   };
 }
 
+/** Cycles that the fundamental found last would have in a channel; null where none was found yet. */
+function cyclesIn(results: readonly ChannelResult[], { values }: Channel, rateHz: number): number | null {
+  const found = results.findLast(({ summary }) => summary.fundamental !== null)?.summary.fundamental;
+  return found ? (found.frequencyHz * values.length) / rateHz : null;
+}
+
 const ofChannel =
   (channel: string | null) =>
   (finding: Finding): SignalWarning => ({ ...finding, channel });
@@ -88,16 +97,6 @@ function bandOf({ bandHz = defaultBandHz }: WaveformOptions): {
 } {
   if (bandHz.every(Number.isFinite)) return { bandHz, findings: [] };
   return { bandHz: defaultBandHz, findings: [messages.bandUnusable(defaultBandHz)] };
-}
-
-/** The search window is computed once for all channels of one length. */
-function sharedWindows(): (length: number) => Float64Array {
-  const known = new Map<number, Float64Array>();
-  return (length) => {
-    const window = known.get(length) ?? searchWindowValues(length);
-    known.set(length, window);
-    return window;
-  };
 }
 
 /** A stimulus whose own distortion is certain, and a tenth of a response's or more, is part of that response's. */

@@ -7,7 +7,6 @@ import {
   placeCombinations,
 } from './combinations.ts';
 import { powerThreshold } from './detection.ts';
-import { type FoldedRecord, fold, unfold } from './fold.ts';
 import type { FittedLine } from './line-fit.ts';
 import { locateLines } from './locate-fundamental.ts';
 import type { Finding } from './messages.ts';
@@ -43,12 +42,8 @@ export interface FittedPair {
   spectrum: ResidualSpectrum;
 }
 
-export interface PairSearch {
-  /** The search window's values for this length. */
-  window: Float64Array;
-  /** Where the tones were declared, cycles per record, ascending; null to take the two strongest lines. */
-  declared: readonly [number, number] | null;
-}
+/** Where tones were declared, cycles per record, ascending; null to take the two strongest lines. */
+type Declared = readonly [number, number] | null;
 
 export type PairFit = { fitted: FittedPair; finding?: never } | { fitted?: never; finding: Finding };
 
@@ -74,8 +69,8 @@ const leastAhead = 2;
  * are looked for near their place; otherwise the two strongest lines are taken, provided that nothing else could be
  * meant.
  */
-export function fitTonePair(values: Float64Array, { window, declared }: PairSearch): PairFit {
-  const start = declared ? declaredPlaces(values, window, declared) : strongestPair(values, window);
+export function fitTonePair(values: Float64Array, declared: Declared): PairFit {
+  const start = declared ? declaredPlaces(values, declared) : strongestPair(values);
   if (start === null) return { finding: messages.noTwoTones() };
   const [lower, upper] = start;
   if (lower < fewestCycles) {
@@ -83,27 +78,22 @@ export function fitTonePair(values: Float64Array, { window, declared }: PairSear
   }
   if (upper > values.length / 2 - 1) return { finding: messages.aboveHalfRate() };
   if (upper - lower < fewestCycles) return { finding: messages.tonesTooClose(upper - lower) };
-  const fitted = fitPair(fold(values), start);
+  const fitted = fitPair(values, start);
   if (fitted === null) return { finding: missing(declared) };
   const finding = faultOf(fitted, declared);
   return finding ? { finding } : { fitted };
 }
 
-const missing = (declared: PairSearch['declared']) =>
-  declared ? messages.declaredToneMissing() : messages.noTwoTones();
+const missing = (declared: Declared) => (declared ? messages.declaredToneMissing() : messages.noTwoTones());
 
-function strongestPair(values: Float64Array, window: Float64Array): [number, number] | null {
-  const [one, other] = locateLines(values, window, 2);
+function strongestPair(values: Float64Array): [number, number] | null {
+  const [one, other] = locateLines(values, 2);
   return one === undefined || other === undefined ? null : [Math.min(one, other), Math.max(one, other)];
 }
 
 /** The strong line next to each declared tone; the declared place itself where none is near. */
-function declaredPlaces(
-  values: Float64Array,
-  window: Float64Array,
-  declared: readonly [number, number],
-): [number, number] {
-  const candidates = locateLines(values, window, mostCandidates);
+function declaredPlaces(values: Float64Array, declared: readonly [number, number]): [number, number] {
+  const candidates = [...locateLines(values, mostCandidates)];
   const place = (wanted: number) => {
     const nearest = candidates.toSorted((a, b) => Math.abs(a - wanted) - Math.abs(b - wanted))[0];
     return nearest !== undefined && isNear(nearest, wanted) ? nearest : wanted;
@@ -115,15 +105,15 @@ const isNear = (cycles: number, wanted: number) =>
   Math.abs(cycles - wanted) <= Math.max(leastTolerance, tolerance * wanted);
 
 /** The tones alone first, so that their places hold when the combinations join them. */
-function fitPair(record: FoldedRecord, start: readonly [number, number]): FittedPair | null {
-  const { length } = record;
+function fitPair(values: Float64Array, start: readonly [number, number]): FittedPair | null {
+  const { length } = values;
   const toAngle = (2 * Math.PI) / length;
-  const rough = fitCombinations(record, [start[0] * toAngle, start[1] * toAngle], tones);
+  const rough = fitCombinations(values, [start[0] * toAngle, start[1] * toAngle], tones);
   if (rough === null) return null;
   const { own, lost } = placeCombinations(cyclesOf(rough.angles, length), length);
   if (!tones.every((tone) => own.some((placed) => isSame(placed, tone)))) return null;
-  const fit = fitCombinations(record, rough.angles, own);
-  return fit && takeApart(record, fit, own, lost);
+  const fit = fitCombinations(values, rough.angles, own);
+  return fit && takeApart(values, fit, own, lost);
 }
 
 const cyclesOf = ([lower, upper]: AnglePair, length: number): [number, number] => [
@@ -132,14 +122,14 @@ const cyclesOf = ([lower, upper]: AnglePair, length: number): [number, number] =
 ];
 
 function takeApart(
-  record: FoldedRecord,
+  values: Float64Array,
   { constant, lines }: CombinationFit,
   own: readonly PlacedCombination[],
   lost: LostCombination[],
 ): FittedPair | null {
-  const residual = unfold(withoutLines(record, constant, lines));
+  const residual = withoutLines(values, constant, lines);
   const spectrum = residualSpectrum(residual);
-  const cycles = lines.map(({ angle }) => (angle * record.length) / (2 * Math.PI));
+  const cycles = lines.map(({ angle }) => (angle * values.length) / (2 * Math.PI));
   const emptied = (at: number) => at < 1 || cycles.some((line) => Math.abs(line - at) < 1);
   const fitted = lines.map((line, i): FittedCombination => {
     const { first = 0, second = 0, order = 0 } = own[i] ?? {};

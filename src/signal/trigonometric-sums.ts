@@ -13,6 +13,11 @@ export interface TrigonometricSums {
   secondMoment: number;
 }
 
+/** The first of the sums alone. */
+export function cosineSum(count: number, angle: number): number {
+  return angle === 0 ? count : Math.sin((count * angle) / 2) / Math.sin(angle / 2);
+}
+
 /** The three sums at one angle in radians per sample; the angle must be 0 or keep clear of multiples of 2π. */
 export function trigonometricSums(count: number, angle: number): TrigonometricSums {
   if (angle === 0) {

@@ -20,7 +20,6 @@ export interface TwoToneAnalysis {
   rateHz: number;
   /** Declared tones, hertz, ascending. */
   tonesHz: readonly [number, number] | null;
-  windowFor: (length: number) => Float64Array;
 }
 
 /** A channel's figures with what must be said of them. */
@@ -51,10 +50,10 @@ export function summariseTwoToneChannel(channel: Channel, analysis: TwoToneAnaly
 }
 
 /** Both tones fitted and steady, or why not. */
-function steadyPair(values: Float64Array, { rateHz, tonesHz, windowFor }: TwoToneAnalysis) {
+function steadyPair(values: Float64Array, { rateHz, tonesHz }: TwoToneAnalysis) {
   const toCycles = values.length / rateHz;
   const declared = tonesHz && ([tonesHz[0] * toCycles, tonesHz[1] * toCycles] as const);
-  const found = fitTonePair(values, { window: windowFor(values.length), declared });
+  const found = fitTonePair(values, declared);
   const finding = found.fitted && (wanderOf(found.fitted, 'lower') ?? wanderOf(found.fitted, 'upper'));
   return finding ? { finding } : found;
 }

@@ -65,6 +65,8 @@ export interface Fundamental {
   rmsUncertainty: number;
   /** What the two uncertainties, standard deviations, are multiplied by for a 95 % interval: Student's t. */
   coverageFactor: number;
+  /** Degrees of freedom behind it: independent lines that the noise was read from. */
+  freedom: number;
   /** Phase of a cosine at the first sample, degrees, (−180, 180]. */
   phaseDeg: number;
 }

@@ -80,6 +80,13 @@ describe('hum that is not there', () => {
     expect(figures.hum?.mainsHz).toBe(50);
   });
 
+  it('takes nothing off the noise, wherever it is looked for', () => {
+    const at = (mainsHz: number) =>
+      summarise(sum(signal(24_000, 1000.3), whiteNoise(24_000, 1e-3, 9)), { mainsHz }).figures;
+    expect(at(60).hum?.lines.some(({ detected }) => detected)).toBe(false);
+    expect(at(60).bandNoise).toEqual(at(50).bandNoise);
+  });
+
   it('is claimed of few records of noise', () => {
     const claimed = Array.from({ length: 60 }, (_, seed) => {
       const { figures: noisy } = summarise(sum(signal(9600, 1000.3), whiteNoise(9600, 1e-3, 300 + seed)));

@@ -28,7 +28,7 @@ describe('the time of a summary with ten harmonics', () => {
     `summary of 65536 rows x 2 channels: ${ordinary.toFixed(1)} ms; of 524288: ${long.toFixed(0)} ms`,
   );
 
-  it('is some 50 ms for 65,536 rows of two channels, and below 150 ms on a busy machine', () => {
+  it('is some 15 ms for 65,536 rows of two channels, and below 150 ms on a busy machine', () => {
     expect(ordinary).toBeLessThan(150);
   });
 

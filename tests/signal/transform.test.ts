@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { fold, unfold } from '../../src/signal/fold.ts';
-import { project } from '../../src/signal/projection.ts';
+import { project, projectWithMoments } from '../../src/signal/projection.ts';
+import { withoutLines } from '../../src/signal/residual.ts';
 import { exactPower, paddedPower, transformSize } from '../../src/signal/transform.ts';
 import { trigonometricSums } from '../../src/signal/trigonometric-sums.ts';
 import { checkList } from './checks.ts';
@@ -66,33 +66,51 @@ describe('transformSize', () => {
   });
 });
 
-describe.each(lengths)('a record of %i samples folded about its middle', (length) => {
+describe.each([...lengths, 127, 128, 129, 5000])('a record of %i samples in blocks', (length) => {
   const values = whiteNoise(length, 1, length + 1);
+  const middle = (length - 1) / 2;
+  const angles = [0.7, 0.001, 3.1];
 
-  it('unfolds to itself', () => {
-    // Half of a sum and a difference: one rounding each.
-    unfold(fold(values)).forEach((value, n) => {
-      expect(value).toBeCloseTo(values[n] ?? 0, 14);
+  it('projects as the sums by definition do, with time counted from its middle', () => {
+    const found = projectWithMoments(values, angles);
+    angles.forEach((angle, line) => {
+      const sums = { cosine: 0, sine: 0, cosineMoment: 0, sineMoment: 0 };
+      values.forEach((value, n) => {
+        const m = n - middle;
+        sums.cosine += value * Math.cos(angle * m);
+        sums.sine += value * Math.sin(angle * m);
+        sums.cosineMoment += value * m * Math.cos(angle * m);
+        sums.sineMoment += value * m * Math.sin(angle * m);
+      });
+      // Sums of up to 5000 terms of some units; moments are up to 2500 times as large.
+      expect(found[line]?.cosine).toBeCloseTo(sums.cosine, 10);
+      expect(found[line]?.sine).toBeCloseTo(sums.sine, 10);
+      expect(found[line]?.cosineMoment).toBeCloseTo(sums.cosineMoment, 6);
+      expect(found[line]?.sineMoment).toBeCloseTo(sums.sineMoment, 6);
     });
   });
 
-  it('projects as the sums by definition do, with time counted from its middle', () => {
-    const angle = 0.7;
-    const found = project(fold(values), angle);
-    const middle = (length - 1) / 2;
-    const sums = { cosine: 0, sine: 0, cosineMoment: 0, sineMoment: 0 };
+  it('projects alike with and without moments', () => {
+    const plain = project(values, angles);
+    projectWithMoments(values, angles).forEach(({ cosine, sine }, line) => {
+      // The same operations in the same order.
+      expect(plain[line]).toEqual({ cosine, sine });
+    });
+  });
+
+  it('loses a constant and lines sample by sample', () => {
+    const lines = angles.map((angle, i) => ({ angle, cosine: 1 + i, sine: 2 - i }));
+    const rest = withoutLines(values, 0.25, lines);
+    expect(rest).toHaveLength(length);
     values.forEach((value, n) => {
       const m = n - middle;
-      sums.cosine += value * Math.cos(angle * m);
-      sums.sine += value * Math.sin(angle * m);
-      sums.cosineMoment += value * m * Math.cos(angle * m);
-      sums.sineMoment += value * m * Math.sin(angle * m);
+      const sum = lines.reduce(
+        (total, { angle, cosine, sine }) => total + cosine * Math.cos(angle * m) + sine * Math.sin(angle * m),
+        0.25,
+      );
+      // Phases of up to 8000 rad, rounded.
+      expect(rest[n]).toBeCloseTo(value - sum, 11);
     });
-    // Moments reach some thousands here, so twelve decimals of a unit are sixteen digits of the largest terms.
-    expect(found.cosine).toBeCloseTo(sums.cosine, 10);
-    expect(found.sine).toBeCloseTo(sums.sine, 10);
-    expect(found.cosineMoment).toBeCloseTo(sums.cosineMoment, 7);
-    expect(found.sineMoment).toBeCloseTo(sums.sineMoment, 7);
   });
 
   it.each([0, 0.3, 1.7, 3, 5.9])(

@@ -1,7 +1,10 @@
 import { readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { maxBytes, readCapture, tooLarge } from '../../capture/index.ts';
-import { analyse, reasonOf, sha256Of } from '../../journal/index.ts';
+// Not by way of the room's index, which brings the whole of Markdown with it.
+import { analyse } from '../../journal/analyse.ts';
+import { sha256Of } from '../../journal/analysis-cache.ts';
+import { reasonOf } from '../../journal/files.ts';
 import { hasErrors, type Problem, problemAt } from '../../problem/index.ts';
 import { safetyNotice } from '../../site/safety.ts';
 import { declarationText } from '../declaration-text.ts';
