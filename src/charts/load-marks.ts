@@ -43,12 +43,13 @@ function spotOf(mark: LoadMark, x: Axis): Omit<Placed, 'row'> {
   return { ...mark, label, px, left: px + shift, right: px + shift + width, flipped };
 }
 
-/** A label must not cover another, nor the rule of a mark whose label stands in a higher row. */
+/** A label must not cover another, nor the rule of a mark whose label stands in a higher row, unless that is its own. */
 function isFree({ left, right, px }: Omit<Placed, 'row'>, tried: number, placed: readonly Placed[]): boolean {
   return placed.every((other) => {
+    const shared = Math.abs(other.px - px) < 1;
     const covers = other.row === tried && left < other.right + 6 && right > other.left - 6;
-    const crossed = other.row > tried && other.px > left - 3 && other.px < right + 3;
-    const crosses = tried > other.row && px > other.left - 3 && px < other.right + 3;
+    const crossed = !shared && other.row > tried && other.px > left - 3 && other.px < right + 3;
+    const crosses = !shared && tried > other.row && px > other.left - 3 && px < other.right + 3;
     return !covers && !crossed && !crosses;
   });
 }

@@ -186,6 +186,48 @@ export interface LoadLineData extends WithSource {
   dissipationLimitW: number | null;
 }
 
+/** A transistor stage from no output to the largest sine; watts, efficiency as a plain ratio. */
+export interface DissipationAgainstPowerData extends WithSource {
+  /** Ascending. */
+  powerW: Readings;
+  deviceW: Readings;
+  efficiency: Readings;
+}
+
+export interface DissipationAgainstLoadData extends WithSource {
+  /** Ascending, ohms. */
+  loadOhm: Readings;
+  resistiveW: Readings;
+  /** With 45° between voltage and current. */
+  reactiveW: Readings;
+  chosenOhm: number | null;
+}
+
+/** Combined curves of a push-pull pair; currents in amperes, first side less second. */
+export interface CombinedLoadLineData extends WithSource {
+  device: string;
+  /** Plate to plate. */
+  loadOhm: number;
+  /** Plate voltage of the first side without a swing. */
+  restV: number;
+  /** By swing of the first grid. */
+  combined: readonly { inputV: number; plateV: Readings; plateA: Readings }[];
+  /** Each side alone without a swing. */
+  sides: readonly { plateV: Readings; plateA: Readings }[];
+  /** Half a cycle or a whole one at full drive. */
+  path: readonly PlatePoint[];
+}
+
+/** Plate currents of both sides of a pair over one cycle, in amperes. */
+export interface CurrentsOverCycleData extends WithSource {
+  /** From the crest of the first grid, ascending. */
+  degrees: Readings;
+  firstA: Readings;
+  secondA: Readings;
+  /** Share of the cycle in which a side is cut off. */
+  cutOffShare: number;
+}
+
 export interface PowerAgainstLoadData extends WithSource {
   /** Ascending, ohms. */
   loadOhm: Readings;

@@ -1,17 +1,29 @@
-import { stageBlocks, stageHeadline } from '../figures/index.ts';
-import type { LimitRow, LoadSheet, StageSheet, SupplySheet } from '../load/index.ts';
+import {
+  chainFacts,
+  chainRows,
+  limitName,
+  limitsTitle,
+  stageBlocks,
+  stageHeadline,
+} from '../figures/index.ts';
+import type { ChainSheet, LimitRow, LoadSheet, StageSheet, SupplySheet } from '../load/index.ts';
 import { printNumber, quantityText } from '../quantity/index.ts';
 import { alignRows } from './rows.ts';
 
 /** A load sheet for reading in a terminal. */
-export function loadReport({ stages, supply, peakPlateV }: LoadSheet): string {
+export function loadReport({ stages, chain, supply, peakPlateV }: LoadSheet): string {
   const peak =
     peakPlateV === null
       ? []
       : [
           `At full drive a plate swings to near twice the supply, ${quantityText(peakPlateV, 'V')} with the mains 10 % high.`,
         ];
-  return [...stages.map(stageReport), ...(supply ? [supplyReport(supply)] : []), ...peak].join('\n\n');
+  return [
+    ...stages.map(stageReport),
+    ...(chain ? [chainReport(chain)] : []),
+    ...(supply ? [supplyReport(supply)] : []),
+    ...peak,
+  ].join('\n\n');
 }
 
 function stageReport(stage: StageSheet): string {
@@ -23,12 +35,34 @@ function stageReport(stage: StageSheet): string {
         facts.map(({ name, value }) => [name, value]),
       ),
     ),
-    ...block('Limits at rest', stage.limits.map(limitRow)),
+    ...block(limitsTitle(stage), stage.limits.map(limitRow)),
     ...block('Loads that the rules give', candidateRows(stage)),
     ...stage.explanation.map((sentence) => `  ${sentence}`),
-    ...Object.values(stage.absent).map((reason) => `  Absent: ${reason}`),
+    ...[...new Set(Object.values(stage.absent))].map((reason) => `  Absent: ${reason}`),
   ];
   return blocks.join('\n');
+}
+
+function chainReport(chain: ChainSheet): string {
+  const titles = ['At', 'input', 'gain', 'output', 'can give', 'headroom'];
+  const rows = chainRows(chain).map(({ at, input, gain, output, largest, headroom }) => [
+    at,
+    input,
+    gain,
+    output,
+    largest,
+    headroom,
+  ]);
+  return [
+    'Gain budget',
+    ...block(
+      'As a whole',
+      chainFacts(chain).map(({ name, value }) => [name, value]),
+    ),
+    ...block('Levels from source to speaker, rms, at full output of the last stage', [titles, ...rows]),
+    ...chain.explanation.map((sentence) => `  ${sentence}`),
+    ...Object.values(chain.absent).map((reason) => `  Absent: ${reason}`),
+  ].join('\n');
 }
 
 function supplyReport(supply: SupplySheet): string {
@@ -38,13 +72,16 @@ function supplyReport(supply: SupplySheet): string {
 const block = (title: string, rows: string[][]) =>
   rows.length === 0 ? [] : ['', `  ${title}`, ...alignRows(rows)];
 
-function limitRow({ name, value, limit, unit, share, over, absent }: LimitRow): string[] {
+function limitRow(row: LimitRow): string[] {
+  const { value, limit, unit, share, over, absent } = row;
+  const name = limitName(row);
   if (limit === null || share === null) return [name, quantityText(value, unit), absent ?? ''];
   const mark = over ? 'over the limit' : '';
   return [name, quantityText(value, unit), `of ${quantityText(limit, unit)}`, percent(share), mark];
 }
 
-function candidateRows({ candidates }: StageSheet): string[][] {
+function candidateRows(stage: StageSheet): string[][] {
+  const candidates = 'candidates' in stage ? stage.candidates : [];
   return candidates.map(({ method, loadOhm, powerW, secondRatio, thirdRatio, status }) => [
     method,
     loadOhm === null ? 'none' : quantityText(loadOhm, 'Ω'),

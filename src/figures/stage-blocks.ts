@@ -1,25 +1,52 @@
-import type { AtLoad, OperatingPoint, StageGain, StageSheet, TubeStageSheet } from '../load/index.ts';
+import type {
+  AtLoad,
+  LimitRow,
+  OperatingPoint,
+  StageGain,
+  StageSheet,
+  TubeStageSheet,
+} from '../load/index.ts';
 import { turnsRatio } from '../load/index.ts';
 import { printNumber, quantityText } from '../quantity/index.ts';
-import type { MethodId } from './methods.ts';
-
-/** One printed value with its name. */
-export interface Fact {
-  name: string;
-  value: string;
-}
-
-/** Values of a stage that belong together, under a heading that leads to their method. */
-export interface FactBlock {
-  title: string;
-  method: MethodId;
-  facts: Fact[];
-}
+import { couplingBlocks } from './coupling-blocks.ts';
+import { deviceBlocks, tubeHeadline } from './device-blocks.ts';
+import type { Fact, FactBlock } from './fact-block.ts';
+import { followerBlocks, followerHeadline } from './follower-blocks.ts';
+import { outputBlocks } from './output-blocks.ts';
+import { pushPullBlocks, pushPullHeadline } from './push-pull-blocks.ts';
+import { splitterBlocks, splitterHeadline } from './splitter-blocks.ts';
 
 /** What a stage is, in a few words: "2A3 as triode, single-ended". */
-export function stageHeadline({ device, connection, topology }: StageSheet): string {
-  return `${device} as ${connection}, ${topology}`;
+export function stageHeadline(sheet: StageSheet): string {
+  switch (sheet.topology) {
+    case 'single-ended':
+    case 'resistance-coupled':
+      return tubeHeadline(sheet);
+    case 'push-pull':
+      return pushPullHeadline(sheet);
+    case 'cathode-follower':
+    case 'split-load':
+    case 'long-tailed':
+      return splitterHeadline(sheet);
+    case 'follower':
+    case 'follower-pair':
+      return followerHeadline(sheet);
+  }
 }
+
+/** Where no limit says when it is met, all are met at rest; each of a transistor stage's says where in its name. */
+export function limitsTitle({ topology, limits }: StageSheet): string {
+  const told =
+    topology === 'follower' || topology === 'follower-pair' || limits.some(({ when }) => when !== undefined);
+  return told ? 'Limits' : 'Limits at rest';
+}
+
+/** A limit with when it is met. */
+export const limitName = ({
+  name,
+  when,
+}: Pick<LimitRow, 'name'> & { when?: LimitRow['when'] | undefined }): string =>
+  when === undefined ? name : `${name}, ${when}`;
 
 /** What a load sheet says of one stage, apart from its tables and charts; the same on a page and in a terminal. */
 export function stageBlocks(sheet: StageSheet, ratedLoadOhm: number | null): FactBlock[] {
@@ -27,6 +54,15 @@ export function stageBlocks(sheet: StageSheet, ratedLoadOhm: number | null): Fac
     case 'single-ended':
     case 'resistance-coupled':
       return tubeBlocks(sheet, ratedLoadOhm);
+    case 'push-pull':
+      return pushPullBlocks(sheet, ratedLoadOhm);
+    case 'cathode-follower':
+    case 'split-load':
+    case 'long-tailed':
+      return splitterBlocks(sheet);
+    case 'follower':
+    case 'follower-pair':
+      return followerBlocks(sheet);
   }
 }
 
@@ -36,7 +72,10 @@ function tubeBlocks(sheet: TubeStageSheet, ratedLoadOhm: number | null): FactBlo
   const load = atLoad && { facts: loadFacts(atLoad, sheet, ratedLoadOhm) };
   return [
     ...(rest ? [{ title: 'Operating point', method: 'operating-point' as const, ...rest }] : []),
+    ...deviceBlocks(sheet),
+    ...(sheet.topology === 'resistance-coupled' ? couplingBlocks(sheet.coupling) : []),
     ...(load ? [{ title: 'At the load', method: 'large-signal' as const, ...load }] : []),
+    ...(sheet.output ? outputBlocks(sheet.output) : []),
   ];
 }
 

@@ -1,5 +1,5 @@
 import { outOfRange } from './messages.ts';
-import type { Bias, LoadFault, StageDescription, SupplyDescription } from './types.ts';
+import type { Bias, LoadFault, MeasuredPoint, SupplyDescription, TubeStageDescription } from './types.ts';
 
 type Range = readonly [number, number];
 
@@ -10,12 +10,17 @@ const ranges = {
   Ω: [0.1, 1e9],
   F: [1e-9, 1],
   Hz: [1, 1e6],
+  H: [1e-6, 1e5],
+  W: [1e-3, 1e6],
+  '°': [-90, 90],
+  '': [0.1, 1000],
 } as const satisfies Record<string, Range>;
 
 const resistanceOrNone: Range = [0, 1e9];
+const smallCapacitor: Range = [1e-12, 1];
 
 type Unit = keyof typeof ranges;
-interface Checked {
+export interface Checked {
   path: LoadFault['path'];
   value: number | null;
   unit: Unit;
@@ -23,17 +28,37 @@ interface Checked {
 }
 
 /** Faults of the values of a stage that no stage can have; paths lead from the stage. */
-export function checkStage(stage: StageDescription): LoadFault[] {
+export function checkStage(stage: TubeStageDescription): LoadFault[] {
   return faultsOf([
     { path: ['plate'], value: stage.plateV, unit: 'V' },
     { path: ['supply'], value: stage.supplyV ?? null, unit: 'V' },
     { path: ['screen'], value: stage.screenV, unit: 'V' },
     { path: ['plateResistor'], value: stage.plateResistorOhm, unit: 'Ω', range: resistanceOrNone },
     { path: ['nextGridLeak'], value: stage.nextGridLeakOhm, unit: 'Ω' },
+    { path: ['screenResistor'], value: stage.screenResistorOhm ?? null, unit: 'Ω' },
+    {
+      path: ['couplingCapacitor'],
+      value: stage.couplingCapacitorF ?? null,
+      unit: 'F',
+      range: smallCapacitor,
+    },
+    { path: ['bypassCapacitor'], value: stage.bypassCapacitorF ?? null, unit: 'F', range: smallCapacitor },
+    { path: ['gridLeak'], value: stage.gridLeakOhm ?? null, unit: 'Ω' },
     { path: ['load'], value: stage.loadOhm, unit: 'Ω' },
+    ...checkedPoint(stage.measured ?? null),
     { path: ['drive'], value: stage.driveV, unit: 'V', range: [1e-3, ranges.V[1]] },
     checkedBias(stage.bias),
   ]);
+}
+
+function checkedPoint(measured: MeasuredPoint | null): Checked[] {
+  if (!measured) return [];
+  const { plateA, plateV, cathodeV } = measured;
+  return [
+    { path: ['measured', 'plateCurrent'], value: plateA, unit: 'A' },
+    { path: ['measured', 'plateVoltage'], value: plateV, unit: 'V' },
+    { path: ['measured', 'cathodeVoltage'], value: cathodeV, unit: 'V', range: [0, ranges.V[1]] },
+  ];
 }
 
 function checkedBias(bias: Bias): Checked {
@@ -67,7 +92,8 @@ export function checkSupply(supply: SupplyDescription): LoadFault[] {
   ]);
 }
 
-function faultsOf(checked: readonly Checked[]): LoadFault[] {
+/** A fault for each value outside its range; null values are not looked at. */
+export function faultsOf(checked: readonly Checked[]): LoadFault[] {
   return checked.flatMap(({ path, value, unit, range = ranges[unit] }) =>
     value === null || (value >= range[0] && value <= range[1]) ? [] : [outOfRange(path, value, unit, range)],
   );

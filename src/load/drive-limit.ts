@@ -1,3 +1,4 @@
+import { driveToEndOfCurves } from './end-of-curves.ts';
 import { instantAt, instantAtZeroGrid, type LoadLine, lineAtRest } from './load-line.ts';
 import { slope } from './small-signal.ts';
 import { findRoot } from './solve.ts';
@@ -29,6 +30,8 @@ export function driveLimit(stage: RestingStage, loadOhm: number): DriveLimit | n
   if (toCutOff !== null) limits.push({ driveV: toCutOff, limitedBy: 'cut-off' });
   const toSaturation = firstCrossing((driveV) => slopeLeft(stage, line, driveV), toGridCurrent);
   if (toSaturation !== null) limits.push({ driveV: toSaturation, limitedBy: 'saturation' });
+  const toEnd = driveToEndOfCurves(stage, line, toGridCurrent);
+  if (toEnd !== null) limits.push({ driveV: toEnd, limitedBy: 'traced curves' });
   return limits.reduce((least, limit) => (limit.driveV < least.driveV ? limit : least));
 }
 

@@ -1,7 +1,8 @@
 import { printNumber, quantityText } from '../quantity/index.ts';
-import type { AtLoad, Candidate, LimitRow, StageSheet, SwingLimit } from './types.ts';
+import { explainDevice } from './device-explanation.ts';
+import type { AtLoad, Candidate, LimitRow, SwingLimit, TubeStageSheet } from './types.ts';
 
-type Figures = Omit<StageSheet, 'explanation' | 'absent'>;
+type Figures = Omit<TubeStageSheet, 'explanation' | 'absent'>;
 
 const percent = (ratio: number) => quantityText(100 * ratio, '%', ratio >= 1 ? 3 : 2);
 const exactPercent = (ratio: number) => quantityText(100 * ratio, '%', 3);
@@ -14,6 +15,7 @@ const ordinals = ['', '', 'second', 'third', 'fourth', 'fifth', 'sixth', 'sevent
 export function explainStage(sheet: Figures): string[] {
   return [
     rest(sheet),
+    ...explainDevice(sheet),
     over(sheet.limits),
     gain(sheet),
     ...atLoad(sheet),
@@ -24,8 +26,9 @@ export function explainStage(sheet: Figures): string[] {
 }
 
 /** What the model leaves out. */
-function caution({ operatingPoint }: Figures): string[] {
+function caution({ operatingPoint, curvesFrom }: Figures): string[] {
   if (!operatingPoint) return [];
+  if (curvesFrom !== null) return [ofCurves(curvesFrom)];
   const model =
     'These are figures of a published model of an average tube, without grid current: compare the current ' +
     'at rest with a measured one.';
@@ -35,24 +38,29 @@ function caution({ operatingPoint }: Figures): string[] {
   return operatingPoint.screenA === null ? [model] : [model, screen];
 }
 
-function rest({ device, operatingPoint, limits }: Figures): string | null {
+const ofCurves = (file: string) =>
+  `These are figures of the curves traced in ${file}, of that specimen at its trace's screen voltage, without grid ` +
+  'current; nothing is extrapolated beyond them.';
+
+function rest({ count, device, operatingPoint, limits }: Figures): string | null {
   if (!operatingPoint) return null;
   const { plateA, plateV, gridV } = operatingPoint;
   const dissipation = limits.find(({ name }) => name === 'plate dissipation');
   const share = dissipation?.share ?? null;
   const rated = share === null ? '' : `, ${percent(share)} of the rating`;
   const warmth = dissipation
-    ? ` and dissipates ${quantityText(dissipation.value, 'W')} at the plate${rated}`
+    ? ` and ${count === 1 ? 'dissipates' : 'each dissipates'} ${quantityText(dissipation.value, 'W')} at the plate${rated}`
     : '';
+  const drawing = count === 1 ? `the ${device} draws` : `${count} × ${device} in parallel together draw`;
   return (
-    `At rest the ${device} draws ${quantityText(plateA, 'A')} at ${quantityText(plateV, 'V')} with ` +
+    `At rest ${drawing} ${quantityText(plateA, 'A')} at ${quantityText(plateV, 'V')} with ` +
     `${quantityText(gridV, 'V')} at the grid${warmth}.`
   );
 }
 
 function over(limits: readonly LimitRow[]): string | null {
-  const names = limits.filter((row) => row.over).map(({ name }) => name);
-  return names.length === 0 ? null : `Above the rating at rest: ${names.join(', ')}.`;
+  const names = limits.filter((row) => row.over).map(({ name, when }) => `${name} ${when ?? ''}`.trim());
+  return names.length === 0 ? null : `Above the rating: ${names.join(', ')}.`;
 }
 
 function gain({ topology, gain: found }: Figures): string | null {
@@ -78,6 +86,7 @@ function atLoad({ topology, atLoad: at, operatingPoint }: Figures): (string | nu
 const endings: Readonly<Record<Exclude<SwingLimit, 'drive'>, string>> = {
   'grid current': 'where the grid reaches 0 V and grid current begins',
   'cut-off': 'at cut-off, where the plate current is down to 1 % of that at rest',
+  'traced curves': 'at the end of the traced curves, beyond which nothing is known of the tube',
   saturation: 'in saturation, where more drive hardly lowers the plate voltage',
 };
 
@@ -90,7 +99,7 @@ function swing({ loadOhm, driveV, limitedBy }: AtLoad): string {
 }
 
 function output(
-  topology: StageSheet['topology'],
+  topology: TubeStageSheet['topology'],
   { outputVrms, powerW, efficiency, thdRatio }: AtLoad,
 ): string {
   const distorted = `a total distortion of ${percent(thdRatio)}`;
@@ -119,7 +128,7 @@ function leading({ harmonics }: AtLoad): string | null {
   );
 }
 
-function peak(topology: StageSheet['topology'], { peakPlateV }: AtLoad, restV: number): string | null {
+function peak(topology: TubeStageSheet['topology'], { peakPlateV }: AtLoad, restV: number): string | null {
   if (topology === 'resistance-coupled') return null;
   return (
     `The plate swings up to ${quantityText(peakPlateV, 'V')} to the cathode, ${printNumber(peakPlateV / restV)} ` +

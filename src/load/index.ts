@@ -1,3 +1,4 @@
+export { trimDb } from './chain.ts';
 export * from './device.ts';
 export * from './discharge.ts';
 export * from './harmonics-of-period.ts';
@@ -8,5 +9,6 @@ export * from './ordinates.ts';
 export * from './plate-curves.ts';
 export * from './small-signal.ts';
 export * from './supply.ts';
+export { tracedFamily } from './traced-family.ts';
 export * from './transformer.ts';
 export * from './types.ts';

@@ -1,9 +1,11 @@
+import { insideOf } from './connections.ts';
 import { driveLimit } from './drive-limit.ts';
+import { isKnown, settledDriveToEnd } from './end-of-curves.ts';
 import { cosineAmplitudes, harmonicRatios, ratioOf, totalDistortion } from './harmonics-of-period.ts';
 import { instantAt, type LoadLine } from './load-line.ts';
 import { fiveOrdinates } from './ordinates.ts';
 import { halfPeriod, meanOf, settledLine } from './settle.ts';
-import type { AtLoad, Instant, PowerBalance, RestingStage, SwingLimit } from './types.ts';
+import type { AtLoad, ElectrodeCurrents, Instant, PowerBalance, RestingStage, SwingLimit } from './types.ts';
 
 export interface Drive {
   driveV: number;
@@ -12,18 +14,28 @@ export interface Drive {
 
 /** The drive as described, or the largest undisturbed one; null where the bias leaves no swing. */
 export function driveFor(stage: RestingStage, loadOhm: number, describedV: number | null): Drive | null {
-  return describedV === null ? driveLimit(stage, loadOhm) : { driveV: describedV, limitedBy: 'drive' };
+  if (describedV !== null) return { driveV: describedV, limitedBy: 'drive' };
+  const limit = driveLimit(stage, loadOhm);
+  return limit && stage.device.margin ? insideCurves(stage, loadOhm, limit) : limit;
+}
+
+function insideCurves(stage: RestingStage, loadOhm: number, limit: Drive): Drive | null {
+  const driveV = settledDriveToEnd(stage, loadOhm, limit.driveV);
+  if (driveV === null) return null;
+  return driveV === limit.driveV ? limit : { driveV, limitedBy: 'traced curves' };
 }
 
 /**
  * A stage with a sine of `driveV` peak in its grid circuit and a resistive load: power, harmonics 2 to 7,
  * averages and extremes over one period, rectification included. There is no grid current in it, so that
- * beyond 0 V at the grid the figures are those of a perfectly stiff driver. Null where nothing swings.
+ * beyond 0 V at the grid the figures are those of a perfectly stiff driver. Null where nothing swings, or where
+ * the swing leaves what is known of the device.
  * @source plate current solved along the load line at each phase; Fourier series of the result
  */
 export function largeSignal(stage: RestingStage, loadOhm: number, drive: Drive): AtLoad | null {
   const line = settledLine(stage, loadOhm, drive.driveV);
   const half = halfPeriod(stage, line, drive.driveV);
+  if (!half.every((at) => isKnown(stage, at))) return null;
   const amplitudes = cosineAmplitudes(half.map(({ plateA }) => plateA));
   const harmonics = harmonicRatios(amplitudes);
   const fundamentalA = amplitudes[1] ?? 0;
@@ -38,8 +50,7 @@ export function largeSignal(stage: RestingStage, loadOhm: number, drive: Drive):
     thdRatio: totalDistortion(harmonics.map(({ ratio }) => ratio)),
     efficiency: powerW / balance.supplyW,
     outputVrms: (Math.abs(fundamentalA) * loadOhm) / Math.SQRT2,
-    averagePlateA: line.averagePlateA,
-    ...screenAverages(half),
+    ...averages(stage, half),
     ...extremes(half),
     balance,
     byFiveOrdinates: byFiveOrdinates(stage, line, drive.driveV),
@@ -59,11 +70,19 @@ function balanceOf(stage: RestingStage, line: LoadLine, half: readonly Instant[]
   };
 }
 
-function screenAverages(half: readonly Instant[]): Pick<AtLoad, 'averageScreenA' | 'screenW'> {
-  const averageScreenA = meanOf(half, ({ screenA }) => screenA);
-  return averageScreenA > 0
-    ? { averageScreenA, screenW: meanOf(half, ({ screenA, screenV }) => screenA * screenV) }
-    : { averageScreenA: null, screenW: null };
+type Averages = Pick<AtLoad, 'averagePlateA' | 'averageScreenA' | 'screenW'>;
+
+/** Of the electrodes themselves; a screen strapped to the plate counts with it. */
+function averages({ device }: RestingStage, half: readonly Instant[]): Averages {
+  const past = meanOf(half, ({ screenA }) => screenA);
+  const averagePlateA = meanOf(half, ({ plateA }) => plateA);
+  if (past === 0) return { averagePlateA, averageScreenA: null, screenW: null };
+  const own = (of: (inside: ElectrodeCurrents) => number) => meanOf(half, (at) => of(insideOf(device, at)));
+  return {
+    averagePlateA: own(({ plateA }) => plateA),
+    averageScreenA: own(({ screenA }) => screenA),
+    screenW: own(({ screenA, screenV }) => screenA * screenV),
+  };
 }
 
 function extremes(half: readonly Instant[]) {

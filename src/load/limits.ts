@@ -1,9 +1,22 @@
+import { insideOf } from './connections.ts';
 import { electrodesOf } from './device.ts';
 import { noRating } from './messages.ts';
-import type { Bias, LimitRow, Rating, Rest, TubeType } from './types.ts';
+import { hasScreenCurrent } from './traced-family.ts';
+import type {
+  Bias,
+  ElectrodeCurrents,
+  LimitRow,
+  RatedTube,
+  Rating,
+  Ratings,
+  Rest,
+  RestingStage,
+  StageDevice,
+  TubeType,
+} from './types.ts';
 
 /**
- * The stage at rest against the ratings of its tube, one row for each quantity; a rating that is not known
+ * A tube at rest against the ratings of its type, one row for each quantity; a rating that is not known
  * gives a row that says so. Screen rows only where there is a screen, with its own share of the current also
  * when it is strapped to the plate.
  */
@@ -13,29 +26,48 @@ export function limitsAtRest(
   { bias, strapped }: { bias: Bias['kind']; strapped: boolean },
 ): LimitRow[] {
   const at = strapped ? { ...rest, screenV: rest.plateV } : rest;
-  const electrodes = electrodesOf(tube);
-  const plateA = electrodes.plateCurrent(at);
-  const screenA = electrodes.screenCurrent(at);
-  const { ratings } = tube;
-  const row = rowFor(tube.type);
-  const plate = [
-    row('plate dissipation', rest.plateV * plateA, 'W', ratings.plateDissipation),
-    row('plate voltage', rest.plateV, 'V', ratings.plateVoltage),
-  ];
-  const screen = [
-    row('screen dissipation', at.screenV * screenA, 'W', ratings.screenDissipation),
-    row('screen voltage', at.screenV, 'V', ratings.screenVoltage),
-  ];
-  const cathode = row('cathode current', plateA + screenA, 'A', cathodeRating(tube, bias));
-  return [...plate, ...(tube.construction === 'pentode' ? screen : []), cathode];
+  const screen = tube.construction === 'pentode';
+  return rowsOf(tube, { ...insideOf(electrodesOf(tube), at), plateV: rest.plateV }, { bias, screen });
 }
 
-function cathodeRating({ ratings }: TubeType, bias: Bias['kind']): Rating | undefined {
+/** The same for each of a stage's tubes; without screen rows where its screen current was not traced. */
+export function limitsOfTubes(
+  { rated, count, curves }: StageDevice,
+  { device, rest }: Pick<RestingStage, 'device' | 'rest'>,
+  bias: Bias['kind'],
+): LimitRow[] {
+  const { plateA, screenA, screenV } = insideOf(device, rest);
+  const each = { plateA: plateA / count, screenA: screenA / count, screenV, plateV: rest.plateV };
+  const screen = rated.construction === 'pentode' && !(curves && !hasScreenCurrent(curves));
+  return rowsOf(rated, each, { bias, screen });
+}
+
+function rowsOf(
+  { type, ratings }: RatedTube,
+  { plateV, plateA, screenV, screenA }: ElectrodeCurrents & { plateV: number },
+  { bias, screen }: { bias: Bias['kind']; screen: boolean },
+): LimitRow[] {
+  const row = rowFor(type);
+  const plateRows = [
+    row('plate dissipation', plateV * plateA, 'W', ratings.plateDissipation),
+    row('plate voltage', plateV, 'V', ratings.plateVoltage),
+  ];
+  const screenRows = [
+    row('screen dissipation', screenV * screenA, 'W', ratings.screenDissipation),
+    row('screen voltage', screenV, 'V', ratings.screenVoltage),
+  ];
+  const cathode = row('cathode current', plateA + screenA, 'A', cathodeRating(ratings, bias));
+  return [...plateRows, ...(screen ? screenRows : []), cathode];
+}
+
+/** The rating of the cathode current that holds for a bias. */
+export function cathodeRating(ratings: Ratings, bias: Bias['kind']): Rating | undefined {
   const fixed = bias === 'cathode-resistor' ? undefined : ratings.cathodeCurrentFixedBias;
   return fixed ?? ratings.cathodeCurrent;
 }
 
-const rowFor =
+/** A row of the limits of a type. */
+export const rowFor =
   (type: string) =>
   (name: string, value: number, unit: LimitRow['unit'], rating: Rating | undefined): LimitRow =>
     rating

@@ -9,6 +9,8 @@ export interface LoadLine {
   loadOhm: number;
   averagePlateA: number;
   cathodeRiseV: number;
+  /** Voltage added at the plate, by a load that is no resistance. */
+  plateShiftV?: number;
 }
 
 /** The load line through the point of rest. */
@@ -48,7 +50,7 @@ const followingOhm = ({ cathode }: RestingStage) => (cathode && !cathode.bypasse
 function withScreenCurrent(stage: RestingStage, line: LoadLine, gridAt: GridAt, screenA: number): Instant {
   const { device, rest, feedOhm } = stage;
   const ohm = followingOhm(stage);
-  const fromFeed = rest.plateV - feedOhm * (line.averagePlateA - rest.plateA);
+  const fromFeed = rest.plateV - feedOhm * (line.averagePlateA - rest.plateA) + (line.plateShiftV ?? 0);
   const electrodes = (plateA: number) => {
     const riseV = line.cathodeRiseV + ohm * (plateA - rest.plateA + screenA - rest.screenA);
     const plateV = fromFeed + line.loadOhm * (line.averagePlateA - plateA) - riseV;

@@ -112,6 +112,14 @@ export const overRating = (device: string, name: string, value: string, limit: s
     'The model describes an average tube: measure the current, or choose a cooler bias.',
   );
 
+export const overRatingAtDrive = (device: string, name: string, value: string, limit: string): LoadFault =>
+  warning(
+    ['load'],
+    'load/over-rating',
+    `The ${name} of the ${device} is ${value}, above its rating of ${limit}.`,
+    'Use a higher load, less supply voltage or less current at rest.',
+  );
+
 export const loadMissing = (): LoadFault =>
   warning(
     ['load'],

@@ -13,8 +13,11 @@ export function peakPlateVoltage(
   supply: SupplyDescription | null,
 ): number | null {
   const rests = stages
-    .filter(({ topology }) => topology === 'single-ended')
-    .flatMap(({ supplyV, plateV }) => supplyV ?? supply?.plateV ?? plateV ?? [])
+    .flatMap((stage) =>
+      stage.topology === 'single-ended' || stage.topology === 'push-pull'
+        ? (stage.supplyV ?? supply?.plateV ?? stage.plateV ?? [])
+        : [],
+    )
     .filter((volts) => volts > 0 && volts < Number.POSITIVE_INFINITY);
   return rests.length === 0 ? null : 2 * mainsHigh * Math.max(...rests);
 }

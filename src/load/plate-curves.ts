@@ -1,7 +1,8 @@
+import { marginOf } from './connections.ts';
 import { deviceOf } from './device.ts';
 import { lineEnds } from './load-line.ts';
 import { halfPeriod, settledLine } from './settle.ts';
-import type { Connection, RestingStage, TubeType } from './types.ts';
+import type { Connection, Device, RestingStage, TracedFamily, TubeType } from './types.ts';
 
 /** Points of one curve; enough for a smooth drawing at any size. */
 const pointsPerCurve = 121;
@@ -31,15 +32,26 @@ export function plateCurves(
     screenV = 0,
   }: { gridSteps: readonly number[]; plateVMax: number; screenV?: number },
 ): PlateCurve[] {
-  const device = deviceOf(tube, connection);
-  return gridSteps.map((gridV) => ({
-    gridV,
-    points: Array.from({ length: pointsPerCurve }, (_, k) => {
+  return curvesOf(deviceOf(tube, connection), { gridSteps, plateVMax, screenV });
+}
+
+/** Curves of a device, where it is known. */
+function curvesOf(
+  device: Device,
+  { gridSteps, plateVMax, screenV }: { gridSteps: readonly number[]; plateVMax: number; screenV: number },
+): PlateCurve[] {
+  return gridSteps.map((gridV) => {
+    const voltages = Array.from(
+      { length: pointsPerCurve },
       // Squared spacing: the knee of a pentode lies in the first tenth of the range.
-      const plateV = plateVMax * (k / (pointsPerCurve - 1)) ** 2;
-      return { plateV, plateA: device.plateCurrent({ plateV, screenV, gridV }) };
-    }),
-  }));
+      (_, k) => plateVMax * (k / (pointsPerCurve - 1)) ** 2,
+    );
+    const points = voltages
+      .map((plateV) => ({ plateV, screenV, gridV }))
+      .filter((at) => marginOf(device, at) >= 0)
+      .map((at) => ({ plateV: at.plateV, plateA: device.plateCurrent(at) }));
+    return { gridV, points };
+  });
 }
 
 /** Grid voltages from 0 V down to about twice the bias, in steps of 1, 2, 2.5 or 5 times a power of ten. */
@@ -59,18 +71,18 @@ export function swingPath(stage: RestingStage, loadOhm: number, driveV: number) 
   }));
 }
 
-/** Curves, load line and swing of a stage at rest. */
+/** Curves, load line and swing of a stage at rest; a traced family gives its own grid voltages. */
 export function plateDiagram(
-  tube: TubeType,
-  connection: Connection,
   stage: RestingStage,
+  family: TracedFamily | null,
   at: { loadOhm: number; driveV: number } | null,
 ): PlateDiagram {
   const { plateV, plateA, gridV, screenV } = stage.rest;
   const line = at && lineEnds(stage, at.loadOhm);
+  const gridSteps = family ? family.curves.map((curve) => curve.gridV).reverse() : gridStepsFor(gridV);
   const plateVMax = Math.max(2 * plateV, line?.[0]?.plateV ?? 0);
   return {
-    curves: plateCurves(tube, connection, { gridSteps: gridStepsFor(gridV), plateVMax, screenV }),
+    curves: curvesOf(stage.device, { gridSteps, plateVMax, screenV }),
     rest: { plateV, plateA },
     line,
     swing: at && swingPath(stage, at.loadOhm, at.driveV),

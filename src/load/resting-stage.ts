@@ -1,18 +1,31 @@
 import { checkStage } from './check-description.ts';
-import { deviceOf, hasSeparateScreen } from './device.ts';
-import {
-  noScreen,
-  outOfRange,
-  plateMissing,
-  plateResistorMissing,
-  positiveGrid,
-  screenMissing,
-  unknownDevice,
-} from './messages.ts';
-import { type PlateFeed, solveRest } from './operating-point.ts';
-import type { LoadFault, RestingStage, StageContext, TubeStageDescription, TubeType } from './types.ts';
+import { couplingFaults } from './coupling.ts';
+import { screenResistorUnused, screenSupplyMissing, screenTwice } from './coupling-messages.ts';
+import { compareMeasured } from './measured.ts';
+import { outOfRange, plateMissing, plateResistorMissing, positiveGrid, screenMissing } from './messages.ts';
+import type { PlateFeed } from './operating-point.ts';
+import { restOnDevice } from './rest-on-device.ts';
+import type { ScreenFeed } from './screen-feed.ts';
+import { stageDevice } from './stage-device.ts';
+import type {
+  LoadFault,
+  MeasuredComparison,
+  RestingStage,
+  StageContext,
+  StageDevice,
+  TubeLibrary,
+  TubeStageDescription,
+} from './types.ts';
 
-export type ResolvedStage = { tube: TubeType; stage: RestingStage } | { faults: LoadFault[] };
+export interface ResolvedTubes {
+  tubes: StageDevice;
+  stage: RestingStage;
+  measured: MeasuredComparison | null;
+  /** Of what was measured; they stop nothing. */
+  warnings: LoadFault[];
+}
+
+export type ResolvedStage = ResolvedTubes | { faults: LoadFault[] };
 
 /**
  * A described stage with its tube looked up and its point of rest solved, or everything that stands in the
@@ -22,24 +35,43 @@ export function resolveStage(
   description: TubeStageDescription,
   { supply, tubes }: StageContext,
 ): ResolvedStage {
-  const tube = Object.hasOwn(tubes, description.device) ? tubes[description.device] : undefined;
-  if (!tube) return { faults: [unknownDevice(description.device, Object.keys(tubes))] };
-  const faults = [...checkStage(description), ...missing(description, tube), ...contradictions(description)];
-  const feed = feedOf(description, description.supplyV ?? supply?.plateV ?? null);
+  const found = stageDevice(description, tubes);
+  const faults = [...checkStage(description), ...contradictions(description), ...couplingFaults(description)];
+  if ('faults' in found) return { faults: [...found.faults, ...faults] };
+  faults.push(...missing(description, found.device));
+  const supplyV = description.supplyV ?? supply?.plateV ?? null;
+  const feed = feedOf(description, supplyV);
+  const screen = screenFeedOf(description, supplyV);
+  if (screen === 'no supply') faults.push(screenSupplyMissing());
   if (feed === null) faults.push(plateMissing());
-  if (feed === null || faults.length > 0) return { faults };
-  return atRest(description, tube, feed);
+  if (feed === null || screen === 'no supply' || faults.length > 0) return { faults };
+  return atRest(description, { device: found.device, feed, screen, library: tubes });
 }
 
-function atRest(description: TubeStageDescription, tube: TubeType, feed: PlateFeed): ResolvedStage {
-  const { bias, connection } = description;
-  const device = deviceOf(tube, connection);
-  const found = solveRest({ device, feed, screenV: description.screenV ?? 0, bias });
+interface Found {
+  device: StageDevice;
+  feed: PlateFeed;
+  screen: ScreenFeed | null;
+  library: TubeLibrary;
+}
+
+function atRest(description: TubeStageDescription, { device, feed, screen, library }: Found): ResolvedStage {
+  const { bias } = description;
+  const first = restOnDevice(device, { feed, bias, screen });
+  if ('fault' in first) return { faults: [first.fault] };
+  const { comparison, faults: warnings } = description.measured
+    ? compareMeasured(description.measured, device, { rest: first.rest, bias })
+    : nothingMeasured;
+  const again = comparison?.rescaled ? stageDevice(description, library, comparison.factor) : { device };
+  if ('faults' in again) return again;
+  const found = restOnDevice(again.device, { feed, bias, screen });
   if ('fault' in found) return { faults: [found.fault] };
   const cathode = bias.kind === 'cathode-resistor' ? { ohm: bias.ohm, bypassed: bias.bypassed } : null;
   const feedOhm = description.plateResistorOhm ?? 0;
-  return { tube, stage: { device, rest: found.rest, feedOhm, cathode } };
+  return { tubes: again.device, stage: { ...found, feedOhm, cathode }, measured: comparison, warnings };
 }
+
+const nothingMeasured = { comparison: null, faults: [] };
 
 function feedOf(
   { plateV, plateResistorOhm }: TubeStageDescription,
@@ -49,11 +81,23 @@ function feedOf(
   return supplyV === null ? null : { kind: 'supply', supplyV, ohm: plateResistorOhm ?? 0 };
 }
 
-function missing(description: TubeStageDescription, tube: TubeType): LoadFault[] {
-  const { connection, device, screenV, topology, plateResistorOhm } = description;
+function screenFeedOf(
+  { screenResistorOhm = null }: TubeStageDescription,
+  supplyV: number | null,
+): ScreenFeed | null | 'no supply' {
+  if (screenResistorOhm === null) return null;
+  return supplyV === null ? 'no supply' : { supplyV, ohm: screenResistorOhm };
+}
+
+function missing(
+  { device, connection, screenV, screenResistorOhm = null, topology, plateResistorOhm }: TubeStageDescription,
+  { separateScreen }: StageDevice,
+): LoadFault[] {
   const faults: LoadFault[] = [];
-  if (connection === 'pentode' && tube.construction === 'triode') faults.push(noScreen(device));
-  if (hasSeparateScreen(tube, connection) && screenV === null) faults.push(screenMissing(device));
+  const ownSupply = separateScreen && connection === 'pentode';
+  if (ownSupply && screenV === null && screenResistorOhm === null) faults.push(screenMissing(device));
+  if (ownSupply && screenV !== null && screenResistorOhm !== null) faults.push(screenTwice());
+  if (!ownSupply && screenResistorOhm !== null) faults.push(screenResistorUnused());
   if (topology === 'resistance-coupled' && !plateResistorOhm) faults.push(plateResistorMissing());
   return faults;
 }

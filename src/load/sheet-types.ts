@@ -1,6 +1,14 @@
 /** The figures of a load sheet. All values SI: volts, amperes, ohms, watts, farads, seconds. */
 
 import type { Fault } from '../problem/index.ts';
+import type { ChainSheet } from './chain-types.ts';
+import type { Coupling } from './coupling-types.ts';
+import type { MeasuredComparison, ModelFit } from './device-types.ts';
+import type { FollowerSheet } from './follower-types.ts';
+import type { OutputSheet } from './output-types.ts';
+import type { PushPullSheet } from './push-pull-types.ts';
+import type { SplitterSheet } from './splitter-types.ts';
+import type { SupplySheet } from './supply-types.ts';
 import type { Connection, Electrodes, TubeStageDescription, ValueStatus } from './types.ts';
 
 /** Derivatives at a point of rest; rp and mu are null where the plate voltage has no influence. */
@@ -19,11 +27,16 @@ export interface OperatingPoint extends SmallSignal {
   screenA: number | null;
 }
 
-/** One rating against its value at rest; without a known rating the last five are null and `absent` says so. */
+/** At rest, at full drive as a mean of the cycle, or at the drive that makes it largest. */
+export type LimitMoment = 'at rest' | 'at full drive' | 'at its largest';
+
+/** One rating against its value; without a known rating the last five are null and `absent` says so. */
 export interface LimitRow {
+  /** Left out where the name says it. */
+  when?: LimitMoment;
   name: string;
   value: number;
-  unit: 'W' | 'V' | 'A';
+  unit: 'W' | 'V' | 'A' | 'Ω' | '°C';
   limit: number | null;
   share: number | null;
   source: string | null;
@@ -32,8 +45,8 @@ export interface LimitRow {
   absent?: string;
 }
 
-/** What ends the swing: the drive as described, zero grid voltage, cut-off or saturation. */
-export type SwingLimit = 'drive' | 'grid current' | 'cut-off' | 'saturation';
+/** What ends the swing: the drive as described, zero grid voltage, cut-off, saturation or what was traced. */
+export type SwingLimit = 'drive' | 'grid current' | 'cut-off' | 'saturation' | 'traced curves';
 
 /** One harmonic of the plate current; the sign is against the fundamental at the crest of the grid swing. */
 export interface Harmonic {
@@ -124,10 +137,10 @@ export interface StageGain {
 export type Absent = Readonly<Record<string, string>>;
 
 /** The figures of one stage; `topology` tells the kinds apart. */
-export type StageSheet = TubeStageSheet;
+export type StageSheet = TubeStageSheet | PushPullSheet | FollowerSheet | SplitterSheet;
 
 /** What every stage's sheet has, whatever it is made of. */
-interface AnyStageSheet {
+export interface AnyStageSheet {
   id: string;
   limits: LimitRow[];
   explanation: string[];
@@ -138,56 +151,27 @@ export interface TubeStageSheet extends AnyStageSheet {
   topology: TubeStageDescription['topology'];
   device: string;
   connection: Connection;
+  /** Only in distributed load. */
+  tapRatio: number | null;
+  /** Tubes in parallel; currents are those of all together. */
+  count: number;
+  /** File of the traced curves in place of a model. */
+  curvesFrom: string | null;
+  /** The type's model against the traced curves. */
+  modelFit: ModelFit | null;
+  measured: MeasuredComparison | null;
+  /** As typed in the description, in place of an operating point. */
+  typed: SmallSignal | null;
   modelSource: string | null;
   operatingPoint: OperatingPoint | null;
   gain: StageGain | null;
+  /** Only with an output transformer. */
+  output?: OutputSheet;
+  /** Output impedance and low corners; null without slopes. */
+  coupling: Coupling | null;
   atLoad: AtLoad | null;
   candidates: Candidate[];
   sweep: SweepRow[];
-}
-
-export interface CapacitorSheet {
-  capacitanceF: number;
-  ratedV: number | null;
-  /** Nominal capacitance at the highest voltage. */
-  storedEnergyJ: number;
-  /** Capacitance 20 % above nominal at the highest voltage. */
-  storedEnergyAtToleranceJ: number;
-}
-
-/** A named limit of a standard and where the supply stands. */
-export interface Threshold {
-  name: string;
-  /** Null for a time that never comes. */
-  value: number | null;
-  limit: number;
-  unit: 'V' | 'J' | 's';
-  above: boolean;
-  source: string;
-  status: ValueStatus;
-}
-
-/** Figures for nominal capacitance and bleeder unless the name says tolerance (capacitance 20 % above nominal). */
-export interface SupplySheet {
-  /** Off-load peak voltage with the mains 10 % high. */
-  highestV: number | null;
-  offLoadV: number | null;
-  offLoadBasis: string | null;
-  storedEnergyJ: number | null;
-  storedEnergyAtToleranceJ: number | null;
-  /** From the highest voltage; null without a bleeder. */
-  timeTo60VoltsS: number | null;
-  timeTo50VoltsS: number | null;
-  timeTo60VoltsAtToleranceS: number | null;
-  timeTo50VoltsAtToleranceS: number | null;
-  /** Always null: without a working bleeder the supply does not discharge by itself. */
-  timeTo60VoltsWithoutBleederS: null;
-  /** Across the first capacitor, full-wave rectification. */
-  rippleVrms: number | null;
-  capacitors: CapacitorSheet[];
-  thresholds: Threshold[];
-  explanation: string[];
-  absent: Absent;
 }
 
 /** A fault with the keys that lead to the value in the description. */
@@ -196,6 +180,8 @@ export interface LoadFault extends Fault {
 }
 
 export interface LoadSheet {
+  /** The way from the source to the speaker; null where none is described. */
+  chain: ChainSheet | null;
   /**
    * Twice the plate supply with the mains 10 % high: what the plate of a transformer-coupled stage swings to at full
    * drive, on the cautious side. Null without such a stage or without a plate supply.

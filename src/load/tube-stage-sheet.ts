@@ -1,10 +1,14 @@
-import { quantityText } from '../quantity/index.ts';
 import { candidateLoads } from './candidates.ts';
-import { hasSeparateScreen } from './device.ts';
+import { insideOf } from './connections.ts';
+import { couplingOf, explainCoupling } from './coupling.ts';
+import { explainEnd } from './device-explanation.ts';
+import { leavesCurves, noComparison, noFit, screenNotTraced } from './device-messages.ts';
 import { driveToZeroGrid } from './drive-limit.ts';
 import { explainStage } from './explanation.ts';
+import { gridLeakLimit } from './grid-leak-limit.ts';
 import { driveFor, largeSignal } from './large-signal.ts';
-import { limitsAtRest } from './limits.ts';
+import { limitsOfTubes } from './limits.ts';
+import { atRestRows, ratingWarnings } from './limits-with-signal.ts';
 import {
   beyondZeroGrid,
   loadMissing,
@@ -14,11 +18,15 @@ import {
   noLoad,
   noOperatingPoint,
   noPlateResistance,
-  overRating,
 } from './messages.ts';
-import { resolveStage, signalLoad } from './resting-stage.ts';
+import { modelAgainstCurves } from './model-against-curves.ts';
+import { type ResolvedTubes, resolveStage, signalLoad } from './resting-stage.ts';
 import { smallSignal, voltageGain } from './small-signal.ts';
 import { loadsAround, sweepLoads } from './sweep.ts';
+import { hasScreenCurrent } from './traced-family.ts';
+import { limitsAtDrive } from './tube-signal-limits.ts';
+import { nothingOf } from './tube-stage-nothing.ts';
+import { typedStageSheet } from './typed-stage-sheet.ts';
 import type {
   Absent,
   AtLoad,
@@ -28,10 +36,11 @@ import type {
   RestingStage,
   SmallSignal,
   StageContext,
+  StageDevice,
   StageGain,
+  TubeLibrary,
   TubeStageDescription,
   TubeStageSheet,
-  TubeType,
 } from './types.ts';
 
 interface TubeStageResult {
@@ -41,70 +50,87 @@ interface TubeStageResult {
 
 /** The load sheet of a tube with a load at its plate; paths of its problems lead from the stage. */
 export function tubeStageSheet(description: TubeStageDescription, context: StageContext): TubeStageResult {
+  const { smallSignal: typed } = description;
+  if (typed) return typedStageSheet(description, typed);
   const resolved = resolveStage(description, context);
   return 'faults' in resolved
     ? { sheet: emptySheet(description), problems: resolved.faults }
-    : sheetOf(description, resolved.tube, resolved.stage);
+    : sheetOf(description, resolved, context.tubes);
 }
-
-const named = ({ id, topology, device, connection }: TubeStageDescription) => ({
-  id,
-  topology,
-  device,
-  connection,
-});
 
 function emptySheet(description: TubeStageDescription): TubeStageSheet {
   const reason = noOperatingPoint();
   return {
-    ...named(description),
-    modelSource: null,
-    operatingPoint: null,
-    limits: [],
-    gain: null,
-    atLoad: null,
-    candidates: [],
-    sweep: [],
-    explanation: [],
+    ...nothingOf(description),
     absent: { operatingPoint: reason, gain: reason, atLoad: reason, candidates: reason, sweep: reason },
   };
 }
 
-function sheetOf(description: TubeStageDescription, tube: TubeType, stage: RestingStage): TubeStageResult {
-  const { bias, connection, topology, driveV } = description;
+function sheetOf(
+  description: TubeStageDescription,
+  { tubes, stage, measured, warnings }: ResolvedTubes,
+  library: TubeLibrary,
+): TubeStageResult {
+  const { bias, topology, driveV } = description;
   const loadOhm = signalLoad(description);
   const small = smallSignal(stage.device, stage.rest);
-  const strapped = tube.construction === 'pentode' && connection === 'triode';
-  const limits = limitsAtRest(tube, stage.rest, { bias: bias.kind, strapped });
+  const coupling = couplingOf(description, small, loadOhm);
   const at = figuresAtLoad(stage, loadOhm, driveV);
+  const limits = [
+    ...atRestRows(limitsOfTubes(tubes, stage, bias.kind)),
+    ...(topology === 'resistance-coupled' || 'reason' in at
+      ? []
+      : limitsAtDrive(tubes, stage, at, bias.kind)),
+    ...gridLeakLimit(tubes.rated, description),
+  ];
   const sweep = sweepLoads(stage, loadsOf(description, stage), driveV);
-  const triode = !hasSeparateScreen(tube, connection);
+  const triode = !tubes.separateScreen;
   const candidates =
     topology === 'single-ended' ? candidateLoads({ stage, small, triode, sweep, describedV: driveV }) : [];
   const figures = {
-    ...named(description),
-    modelSource: tube.modelSource,
-    operatingPoint: operatingPoint(stage, small, !triode),
+    ...nothingOf(description),
+    modelSource: tubes.modelSource,
+    modelFit: modelAgainstCurves(description, library),
+    measured,
+    operatingPoint: operatingPoint(stage, small, tubes),
     limits,
     gain: gainOf(stage, small, loadOhm),
+    coupling,
     atLoad: 'reason' in at ? null : at,
     candidates,
     sweep,
   };
   const absent = {
     ...absentOf(figures),
+    ...absentOfCurves(figures, tubes),
+    ...(description.measured && !measured ? { measured: noComparison(description.measured.plateA) } : {}),
     ...('reason' in at ? { atLoad: at.reason } : {}),
   };
   return {
-    sheet: { ...figures, explanation: explainStage(figures), absent },
-    problems: warningsOf(description, stage, { limits, loadOhm }),
+    sheet: {
+      ...figures,
+      explanation: [
+        ...explainStage(figures),
+        ...('reason' in at ? [] : explainEnd(stage, at)),
+        ...explainCoupling(coupling),
+      ],
+      absent,
+    },
+    problems: [...warnings, ...warningsOf(description, stage, { limits, loadOhm })],
   };
 }
 
-function operatingPoint({ rest }: RestingStage, small: SmallSignal, separateScreen: boolean): OperatingPoint {
-  const { plateV, plateA, gridV, screenV, screenA } = rest;
-  const screen = separateScreen ? { screenV, screenA } : { screenV: null, screenA: null };
-  return { plateV, plateA, gridV, ...screen, ...small };
+/** Currents of the electrodes themselves; in triode connection of a pentode that of both together. */
+function operatingPoint(
+  { rest, device }: RestingStage,
+  small: SmallSignal,
+  { separateScreen, curves }: StageDevice,
+): OperatingPoint {
+  const { plateV, gridV } = rest;
+  if (!separateScreen) return { plateV, plateA: rest.plateA, gridV, screenV: null, screenA: null, ...small };
+  const { plateA, screenA, screenV } = insideOf(device, rest);
+  const traced = !curves || hasScreenCurrent(curves);
+  return { plateV, plateA, gridV, screenV, screenA: traced ? screenA : null, ...small };
 }
 
 function gainOf(
@@ -124,8 +150,11 @@ function figuresAtLoad(
   if (loadOhm === null) return { reason: noLoad() };
   const drive = driveFor(stage, loadOhm, describedV);
   if (drive === null) return { reason: noDrive() };
-  return largeSignal(stage, loadOhm, drive) ?? { reason: noFundamental() };
+  return largeSignal(stage, loadOhm, drive) ?? { reason: noFigures(stage, drive.driveV) };
 }
+
+const noFigures = ({ device }: RestingStage, driveV: number) =>
+  device.margin ? leavesCurves(driveV) : noFundamental();
 
 /** Around the stage's own load, or around plate voltage over plate current where none is stated. */
 function loadsOf(description: TubeStageDescription, { rest, feedOhm }: RestingStage): number[] {
@@ -147,16 +176,23 @@ function absentOf({
   };
 }
 
+function absentOfCurves(
+  { modelFit }: Pick<TubeStageSheet, 'modelFit'>,
+  { curves, rated, separateScreen }: StageDevice,
+): Absent {
+  if (!curves) return {};
+  return {
+    ...(modelFit ? {} : { modelFit: noFit(rated.type) }),
+    ...(separateScreen && !hasScreenCurrent(curves) ? { screenA: screenNotTraced() } : {}),
+  };
+}
+
 function warningsOf(
   { device, driveV, loadOhm: statedOhm, topology }: TubeStageDescription,
   stage: RestingStage,
   { limits, loadOhm }: { limits: readonly LimitRow[]; loadOhm: number | null },
 ): LoadFault[] {
-  const warnings = limits.flatMap(({ over, name, value, limit, unit }) =>
-    over && limit !== null
-      ? [overRating(device, name, quantityText(value, unit), quantityText(limit, unit))]
-      : [],
-  );
+  const warnings = ratingWarnings(device, limits);
   if (statedOhm === null && topology === 'single-ended') warnings.push(loadMissing());
   const zeroGridV = loadOhm === null ? null : driveToZeroGrid(stage, loadOhm);
   if (driveV !== null && zeroGridV !== null && driveV > zeroGridV) {

@@ -1,6 +1,28 @@
 /** All values SI: volts, amperes, ohms, watts, farads, hertz. */
 
+import type {
+  DeviceChoice,
+  ElectrodeCurrents,
+  HeaterRating,
+  MeasuredPoint,
+  TypedSmallSignal,
+  TypicalOperation,
+} from './device-types.ts';
+import type { FollowerDescription } from './follower-types.ts';
+import type { OutputDescription } from './output-types.ts';
+import type { PushPullDescription } from './push-pull-types.ts';
+import type { SplitterDescription } from './splitter-types.ts';
+import type { SupplyDescription } from './supply-types.ts';
+
+export type * from './chain-types.ts';
+export type * from './coupling-types.ts';
+export type * from './device-types.ts';
+export type * from './follower-types.ts';
+export type * from './output-types.ts';
+export type * from './push-pull-types.ts';
 export type * from './sheet-types.ts';
+export type * from './splitter-types.ts';
+export type * from './supply-types.ts';
 
 /** Parameters of Koren's plate-current equations; kG2 only for pentodes and beam tetrodes. */
 export interface KorenParameters {
@@ -30,6 +52,8 @@ export interface Ratings {
   cathodeCurrent?: Rating;
   /** Where a sheet allows less current with fixed bias than with a cathode resistor. */
   cathodeCurrentFixedBias?: Rating;
+  gridLeakFixedBias?: Rating;
+  gridLeakCathodeBias?: Rating;
 }
 
 /** One tube type of shared/tubes: model parameters and maximum ratings, each with its source. */
@@ -41,12 +65,14 @@ export interface TubeType {
   modelSource: string;
   modelStatus: ValueStatus;
   ratings: Ratings;
+  heater?: HeaterRating;
+  typicalOperation?: TypicalOperation[];
 }
 
 /** Tube types by the name a person writes in `device`. */
 export type TubeLibrary = Readonly<Record<string, TubeType>>;
 
-export type Connection = 'triode' | 'pentode';
+export type Connection = 'triode' | 'pentode' | 'distributed-load';
 
 /** Electrode voltages to the cathode; the screen's is not looked at where there is none of its own. */
 export interface Electrodes {
@@ -57,11 +83,15 @@ export interface Electrodes {
 
 /**
  * What a tube draws at given electrode voltages, in amperes. The plate current is what the plate load
- * carries; the screen current is what a separately fed screen takes.
+ * carries; the screen current is what a screen takes past the load.
  */
 export interface Device {
   plateCurrent(at: Electrodes): number;
   screenCurrent(at: Electrodes): number;
+  /** Where the connection mixes the electrodes: what each of them carries. */
+  inside?(at: Electrodes): ElectrodeCurrents;
+  /** Where the device is known in a region only: volts to the nearest border, negative outside. */
+  margin?(at: Electrodes): number;
 }
 
 export type Bias =
@@ -70,48 +100,41 @@ export type Bias =
   | { kind: 'current'; plateA: number };
 
 /** One stage as described by a person, in SI units; `topology` tells the kinds apart. */
-export type StageDescription = TubeStageDescription;
+export type StageDescription =
+  | TubeStageDescription
+  | PushPullDescription
+  | FollowerDescription
+  | SplitterDescription;
 
 /** A tube with a load at its plate. */
-export interface TubeStageDescription {
+export interface TubeStageDescription extends DeviceChoice {
   id: string;
   topology: 'single-ended' | 'resistance-coupled';
-  device: string;
-  connection: Connection;
   /** Plate to cathode at rest; null: solved from the supply. */
   plateV: number | null;
   /** Voltage of this stage's own supply; null or left out: that of the amplifier's. */
   supplyV?: number | null;
-  /** Screen to cathode at rest. */
-  screenV: number | null;
   bias: Bias;
   /** Direct-current resistance between supply and plate: plate resistor, or the primary winding's. */
   plateResistorOhm: number | null;
   nextGridLeakOhm: number | null;
+  /** Of the stage itself. */
+  gridLeakOhm?: number | null;
+  /** Between supply and screen, bypassed; null or left out: the screen voltage is stated. */
+  screenResistorOhm?: number | null;
+  /** Between plate and next grid leak. */
+  couplingCapacitorF?: number | null;
+  /** Across the cathode resistor; null or left out: large enough for any frequency. */
+  bypassCapacitorF?: number | null;
   /** Load seen by the plate for signals; null for a stage whose load is its plate resistor. */
   loadOhm: number | null;
   /** Peak grid swing; null: up to zero grid voltage, cut-off or saturation. */
   driveV: number | null;
-}
-
-export interface ReservoirCapacitor {
-  capacitanceF: number;
-  ratedV: number | null;
-  workingV: number | null;
-  bleederOhm: number | null;
-  /** Resistance between the capacitor before and this one; null or left out: none, or a choke. */
-  seriesOhm?: number | null;
-}
-
-/** A supply; its capacitors in order from the rectifier, those of the filter included. */
-export interface SupplyDescription {
-  plateV: number | null;
-  currentA: number | null;
-  sourceResistanceOhm: number | null;
-  mainsHz: number | null;
-  /** Off-load peak voltage where the maker states it; otherwise estimated and said so. */
-  offLoadV: number | null;
-  capacitors: ReservoirCapacitor[];
+  measured?: MeasuredPoint | null;
+  /** Output transformer and loudspeaker in place of a stated load; null or left out: none. */
+  output?: OutputDescription | null;
+  /** Values typed in place of a model; the stage then has small-signal figures only. */
+  smallSignal?: TypedSmallSignal | null;
 }
 
 /** What a stage is computed from besides its own description. */

@@ -2,6 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   type ChartResult,
+  combinedLoadLine,
+  currentsOverCycle,
   harmonicSpectrum,
   harmonicsAgainstFrequency,
   intermodulationSpectrum,
@@ -93,6 +95,16 @@ const kinds: Record<string, (x: Readings, y: Readings) => ChartResult> = {
       swing: Array.from(x, (plateV, i) => ({ plateV: plateV ?? 0, plateA: y[i] ?? 0 })),
       dissipationLimitW: y[2] ?? null,
     }),
+  combinedLoadLine: (x, y) =>
+    combinedLoadLine({
+      device: 'device',
+      loadOhm: 1000,
+      restV: x[1] ?? 0,
+      combined: [{ inputV: 1, plateV: x, plateA: y }],
+      sides: [{ plateV: x, plateA: y }],
+      path: Array.from(x, (plateV, i) => ({ plateV: plateV ?? 0, plateA: y[i] ?? 0 })),
+    }),
+  currentsOverCycle: (x, y) => currentsOverCycle({ degrees: x, firstA: y, secondA: y, cutOffShare: 0 }),
   powerAgainstLoad: (x, y) =>
     powerAgainstLoad({
       loadOhm: x,

@@ -1,6 +1,14 @@
 import {
   type ChartResult,
   type ChartSize,
+  type CombinedLoadLineData,
+  type CurrentsOverCycleData,
+  combinedLoadLine,
+  currentsOverCycle,
+  type DissipationAgainstLoadData,
+  type DissipationAgainstPowerData,
+  dissipationAgainstLoad,
+  dissipationAgainstPower,
   type HarmonicSpectrumData,
   type HarmonicsAgainstFrequencyData,
   type HarmonicsAgainstPowerData,
@@ -209,6 +217,35 @@ export const tubeLoad: LoadLineData = {
   dissipationLimitW: 40,
 };
 
+const combinedAt = (plateV: number, inputV: number) =>
+  perveance(plateV, inputV - 65) - perveance(600 - plateV, -inputV - 65);
+
+export const pairLoad: CombinedLoadLineData = {
+  device: '300B',
+  loadOhm: 4000,
+  restV: 300,
+  combined: [60, 30, 0, -30, -60].map((inputV) => ({
+    inputV,
+    plateV: plateVolts,
+    plateA: plateVolts.map((plateV) => combinedAt(plateV, inputV)),
+  })),
+  sides: [1, -1].map((sign) => ({
+    plateV: plateVolts,
+    plateA: plateVolts.map((plateV) => sign * perveance(sign > 0 ? plateV : 600 - plateV, -65)),
+  })),
+  path: Array.from({ length: 9 }, (_, i) => ({ plateV: 140 + 40 * i, plateA: 0.16 - 0.04 * i })),
+};
+
+const cycleDegrees = Array.from({ length: 73 }, (_, i) => 5 * i);
+const sideCurrent = (degrees: number) => Math.max(0, 0.04 + 0.12 * Math.cos((degrees * Math.PI) / 180));
+
+export const pairCurrents: CurrentsOverCycleData = {
+  degrees: cycleDegrees,
+  firstA: cycleDegrees.map(sideCurrent),
+  secondA: cycleDegrees.map((degrees) => sideCurrent(degrees + 180)),
+  cutOffShare: 0.39,
+};
+
 const loads = decades(20, 1500, 10_000);
 
 export const powerOverLoad: PowerAgainstLoadData = {
@@ -223,6 +260,24 @@ export const powerOverLoad: PowerAgainstLoadData = {
     { label: 'most power', loadOhm: 2200 },
     { label: 'four times the plate resistance', loadOhm: 3200 },
   ],
+};
+
+const outputs = Array.from({ length: 21 }, (_, i) => 14 * (i / 20) ** 2);
+
+/** A pair that is hottest at two fifths of its output. */
+export const heatOverWatts: DissipationAgainstPowerData = {
+  powerW: outputs,
+  deviceW: outputs.map((watt) => 0.7 + 1.6 * Math.sqrt(watt) - 0.25 * watt),
+  efficiency: outputs.map((watt) => 0.19 * Math.sqrt(watt)),
+};
+
+const speakers = decades(17, 2, 32);
+
+export const heatOverLoads: DissipationAgainstLoadData = {
+  loadOhm: speakers,
+  resistiveW: speakers.map((ohm) => 0.6 + 26 / ohm),
+  reactiveW: speakers.map((ohm) => 0.6 + 37 / ohm),
+  chosenOhm: 8,
 };
 
 const watts = decades(24, 0.001, 6);
@@ -281,6 +336,10 @@ export const samples: Record<string, (size: ChartSize) => ChartResult> = {
   'impedance-two': (size) => impedance(loudspeakers, size),
   'noise-density': (size) => noiseDensityChart(noisy, size),
   'load-line': (size) => loadLine(tubeLoad, size),
+  'combined-load-line': (size) => combinedLoadLine(pairLoad, size),
+  'currents-over-cycle': (size) => currentsOverCycle(pairCurrents, size),
+  'dissipation-against-power': (size) => dissipationAgainstPower(heatOverWatts, size),
+  'dissipation-against-load': (size) => dissipationAgainstLoad(heatOverLoads, size),
   'power-against-load': (size) => powerAgainstLoad(powerOverLoad, size),
 };
 
@@ -291,6 +350,8 @@ export const sampleData = {
   beating,
   otherTones,
   waveform,
+  pairLoad,
+  pairCurrents,
   twoUnits,
   oneResponse,
   twoResponses,
@@ -304,6 +365,8 @@ export const sampleData = {
   noisy,
   tubeLoad,
   powerOverLoad,
+  heatOverWatts,
+  heatOverLoads,
 };
 
 export const sizes: readonly ChartSize[] = ['wide', 'narrow'];

@@ -124,6 +124,16 @@ describe('check --json', () => {
   );
 });
 
+const chained = `supply: { plate: 330 V }
+stages:
+  - { id: input, topology: resistance-coupled, device: 12AX7, connection: triode, bias: { cathodeResistor: 1.5 kΩ }, plateResistor: 100 kΩ, nextGridLeak: 470 kΩ, couplingCapacitor: 100 nF, bypassCapacitor: 22 µF }
+  - { id: splitter, topology: split-load, device: 12AU7, bias: { resistor: 1 kΩ }, plateResistor: 22 kΩ, cathodeResistor: 21 kΩ }
+  - { id: pair, topology: long-tailed, device: 12AX7, bias: { gridVoltage: 85 V }, plateResistor: 100 kΩ, tail: { resistor: 56 kΩ } }
+  - { id: follower, topology: cathode-follower, device: 12AU7, bias: { gridVoltage: 130 V }, cathodeResistor: 22 kΩ }
+  - { id: output, topology: single-ended, device: 2A3, connection: triode, plate: 250 V, bias: { cathodeResistor: 750 Ω }, load: 2.5 kΩ }
+chain: { source: { level: 2 V, impedance: 100 Ω }, feedback: 6 dB, speaker: 8 Ω }
+`;
+
 describe('load --json', () => {
   const inFolder = (content: string, file = 'v1.md') => join(writeFiles({ [file]: content }), file);
 
@@ -139,6 +149,27 @@ describe('load --json', () => {
     });
     expect(document['notice']).toMatch(/can kill.*Follow your local codes/);
     expect(schemaFaults('load', document)).toEqual([]);
+  });
+
+  test('of followers, splitters and a chain keeps to the schema too', async () => {
+    const { code, document } = await documentOf('load', inFolder(chained, 'amplifier.yaml'));
+    expect(code).toBe(0);
+    expect(document).toMatchObject({
+      chain: { firstToRunOut: expect.any(String), powerW: expect.any(Number) },
+    });
+    expect(schemaFaults('load', document)).toEqual([]);
+  });
+
+  test.each([
+    [['chain', 'sensitivityVrms']],
+    [['chain', 'links', 0, 'headroomDb']],
+    [['stages', 0, 'coupling', 'shelf', 'depthDb']],
+    [['stages', 1, 'outputs', 0, 'outputOhm']],
+    [['stages', 1, 'balance', 'equalOhm']],
+    [['stages', 2, 'points', 1, 'plateA']],
+  ])('has a schema that notices another name of %j in a chain', async (path) => {
+    const { document } = await documentOf('load', inFolder(chained, 'amplifier.yaml'));
+    expect(schemaFaults('load', renamed(document, path))).not.toEqual([]);
   });
 
   test('of a stand-alone description is the same sheet', async () => {

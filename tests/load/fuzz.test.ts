@@ -7,7 +7,7 @@ import {
   type SupplyDescription,
   stageDiagram,
 } from '../../src/load/index.ts';
-import { tubes } from './support.ts';
+import { tubeSheet, tubes } from './support.ts';
 
 const spread = (low: number, high: number) =>
   fc.double({ min: Math.log(low), max: Math.log(high), noNaN: true }).map(Math.exp);
@@ -32,6 +32,9 @@ const stage: fc.Arbitrary<StageDescription> = fc.record({
   bias,
   plateResistorOhm: optional(1, 1e6),
   nextGridLeakOhm: optional(1e3, 1e7),
+  screenResistorOhm: optional(10, 1e7),
+  couplingCapacitorF: optional(1e-10, 1e-5),
+  bypassCapacitorF: optional(1e-6, 1e-2),
   loadOhm: optional(1, 1e6),
   driveV: optional(1e-3, 300),
 });
@@ -86,7 +89,7 @@ test('whatever the stage and supply, every number is finite and no power, ratio 
 test('whatever the stage, the power from the supply is all accounted for', () => {
   fc.assert(
     fc.property(stage, supply, (description, described) => {
-      const balance = loadSheet([description], described, tubes).stages[0]?.atLoad?.balance;
+      const balance = tubeSheet(loadSheet([description], described, tubes).stages[0]).atLoad?.balance;
       if (!balance) return;
       expect(Math.min(...Object.values(balance))).toBeGreaterThanOrEqual(0);
       const spent = balance.loadW + balance.plateW + balance.feedW + balance.cathodeW;

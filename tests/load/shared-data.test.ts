@@ -29,6 +29,45 @@ describe('shared/tubes', () => {
   });
 });
 
+describe('heaters and typical operation', () => {
+  const all = Object.values(tubes);
+  const heaters = all.flatMap(({ type, heater }) => (heater ? [{ type, ...heater }] : []));
+  const rows = all.flatMap(({ type, typicalOperation = [] }) =>
+    typicalOperation.map((row) => ({ type, ...row })),
+  );
+
+  test('each names a source and a status', () => {
+    expect(heaters.length).toBeGreaterThan(0);
+    for (const { type, source, status } of [...heaters, ...rows]) {
+      expect(source, type).not.toBe('');
+      expect(['seen', 'secondary', 'memory'], type).toContain(status);
+    }
+  });
+
+  test('a 300B heats with 5 V and 1.2 A (Western Electric data sheet)', () => {
+    expect(heaters.find(({ type }) => type === '300B')).toMatchObject({
+      voltage: 5,
+      current: 1.2,
+      status: 'seen',
+    });
+  });
+
+  test('no row delivers more than its supply gives: half of it at most single-ended, 78.5 % push-pull', () => {
+    for (const { type, use, plateV, plateA, fullDrivePlateA, powerW } of rows) {
+      const share = powerW / (plateV * (fullDrivePlateA ?? plateA));
+      // Class A and B limits (derived); a triode's full-drive current is not printed for every row.
+      expect(share, `${type} ${use} ${plateV} V`).toBeLessThan(
+        use === 'single-ended class A' ? 0.5 : Math.PI / 4,
+      );
+    }
+  });
+
+  test('the 2A3 row agrees with the cathode resistor printed beside it: 45 V over 60 mA is 750 Ω', () => {
+    const row = rows.find(({ type, use }) => type === '2A3' && use === 'single-ended class A');
+    expect(row && -(row.gridV ?? 0) / row.plateA).toBeCloseTo(750, 9); // r-type.org data block, exact division
+  });
+});
+
 describe('shared/checks/load.json', () => {
   test('gives every check an id of its own, a source and a status', () => {
     expect(new Set(checks.map(({ id }) => id)).size).toBe(checks.length);

@@ -1,5 +1,13 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import type { Device, RestingStage, StageDescription, TubeLibrary, TubeType } from '../../src/load/index.ts';
+import type {
+  Device,
+  RestingStage,
+  StageSheet,
+  TubeLibrary,
+  TubeStageDescription,
+  TubeStageSheet,
+  TubeType,
+} from '../../src/load/index.ts';
 
 const shared = new URL('../../shared/', import.meta.url);
 const json = (path: string): unknown => JSON.parse(readFileSync(new URL(path, shared), 'utf8'));
@@ -35,6 +43,12 @@ export function check<Given, Expected>(id: string): { given: Given; expected: Ex
   return { given: found.given as Given, expected: found.expected as Expected };
 }
 
+/** The sheet of a stage that must be a tube with a load at its plate. */
+export function tubeSheet(sheet: StageSheet | undefined): TubeStageSheet {
+  if (sheet?.topology === 'single-ended' || sheet?.topology === 'resistance-coupled') return sheet;
+  throw new Error(`no sheet of a tube stage: ${sheet?.topology}`);
+}
+
 /** Relative difference, for tolerances stated as a share. */
 export const offBy = (value: number, expected: number) => Math.abs(value / expected - 1);
 
@@ -65,7 +79,7 @@ export function stageAt(
   return { device, rest, feedOhm, cathode };
 }
 
-export const singleEnded: StageDescription = {
+export const singleEnded: TubeStageDescription = {
   id: 'output',
   topology: 'single-ended',
   device: '300B',
@@ -79,7 +93,7 @@ export const singleEnded: StageDescription = {
   driveV: null,
 };
 
-export const pentode: StageDescription = {
+export const pentode: TubeStageDescription = {
   ...singleEnded,
   device: 'EL34',
   connection: 'pentode',
@@ -89,7 +103,7 @@ export const pentode: StageDescription = {
   loadOhm: 2000,
 };
 
-export const resistanceCoupled: StageDescription = {
+export const resistanceCoupled: TubeStageDescription = {
   ...singleEnded,
   id: 'driver',
   topology: 'resistance-coupled',

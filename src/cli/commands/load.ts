@@ -21,7 +21,13 @@ export async function load({ file, json }: LoadOptions, output: Output): Promise
   if (json) {
     const body = failed
       ? { file }
-      : { file, stages: sheet.stages, supply: sheet.supply, peakPlateV: sheet.peakPlateV };
+      : {
+          file,
+          stages: sheet.stages,
+          chain: sheet.chain,
+          supply: sheet.supply,
+          peakPlateV: sheet.peakPlateV,
+        };
     output.result(
       JSON.stringify({ schema: 'quiescent/load@1', ...body, notice: safetyNotice, problems }, null, 2),
     );

@@ -1,0 +1,165 @@
+import { quantityText } from '../quantity/index.ts';
+import { ratioOf, totalDistortion } from './harmonics-of-period.ts';
+import { atTheEnd, kneeBasis, noKnee, sweepBasis } from './messages.ts';
+import type { PairCycle } from './push-pull-cycle.ts';
+import { pairDrive } from './push-pull-drive.ts';
+import { noClassAGeometry, sheetBasis } from './push-pull-messages.ts';
+import { pairOutput } from './push-pull-signal.ts';
+import type { PairAtRest } from './push-pull-stage.ts';
+import { findRoot } from './solve.ts';
+import type { Candidate, Device, OperatingPoint, SweepRow, TypicalOperation } from './types.ts';
+
+type Proposal = Omit<Candidate, 'powerW' | 'secondRatio' | 'thirdRatio' | 'thdRatio'>;
+
+/** A pair with what its loads are computed from. */
+export interface PairLoads {
+  pair: PairAtRest;
+  /** Of one tube, and how many of them a side has. */
+  point: OperatingPoint;
+  count: number;
+  triode: boolean;
+  describedV: number | null;
+}
+
+/** The pair at the described drive or the largest undisturbed one into each load; loads without one are left out. */
+export function sweepPair(loads: readonly number[], { pair, describedV }: PairLoads): SweepRow[] {
+  let near: PairCycle | null = null;
+  return loads.flatMap((loadOhm) => {
+    const found = pairDrive(pair, loadOhm, describedV, near);
+    near = found?.cycle ?? near;
+    const output = found && pairOutput(found.cycle);
+    if (!output) return [];
+    const { powerW, harmonics } = output;
+    return [
+      {
+        loadOhm,
+        powerW,
+        secondRatio: ratioOf(harmonics, 2),
+        thirdRatio: ratioOf(harmonics, 3),
+        thdRatio: totalDistortion(harmonics.map(({ ratio }) => ratio)),
+        limitedBy: found.limitedBy,
+      },
+    ];
+  });
+}
+
+/** Loads from plate to plate that well-founded rules propose, each with what the model gives there. */
+export function pairCandidates(
+  of: PairLoads,
+  {
+    sweep,
+    device,
+    typical,
+  }: { sweep: readonly SweepRow[]; device: Device; typical: readonly TypicalOperation[] },
+): Candidate[] {
+  const rules = of.triode ? triodeRules(of) : [kneeRule(of, device)];
+  const printed = of.triode ? typical.filter(({ screenV }) => screenV === null) : typical;
+  return [...rules, ...printed.flatMap(sheetLoad), ...searches(sweep)].map((proposal) => {
+    const row = proposal.loadOhm === null ? undefined : sweepPair([proposal.loadOhm], of)[0];
+    return {
+      ...proposal,
+      powerW: row?.powerW ?? null,
+      secondRatio: row?.secondRatio ?? null,
+      thirdRatio: row?.thirdRatio ?? null,
+      thdRatio: row?.thdRatio ?? null,
+    };
+  });
+}
+
+const transfer = 'power transfer from a source of resistance rp';
+
+function triodeRules({ point: { plateV, plateA, rpOhm }, count }: PairLoads): Proposal[] {
+  if (rpOhm === null) return [];
+  const sideOhm = rpOhm / count;
+  const swing = plateV / (count * plateA) - 2 * sideOhm;
+  return [
+    {
+      method: 'class A on each side: twice plate voltage over current, less four times rp',
+      short: '2 U/I − 4rp',
+      loadOhm: swing > 0 ? 2 * swing : null,
+      basis:
+        swing > 0 ? 'each side reaches 0 V at the grid at twice its current at rest' : noClassAGeometry(),
+      source: 'geometry of the load line of one side, which sees half the load; straight zero-bias curve',
+      status: 'derived',
+    },
+    {
+      method: 'twice rp',
+      short: '2 rp',
+      loadOhm: 2 * sideOhm,
+      basis: 'most power for a given small grid swing while both sides conduct',
+      source: `${transfer}, each side seeing half the load`,
+      status: 'derived',
+    },
+    {
+      method: 'four times rp',
+      short: '4 rp',
+      loadOhm: 4 * sideOhm,
+      basis: 'most power for a given grid swing where one side works alone, with rp as at rest',
+      source: `${transfer}, one side seeing a quarter of the load`,
+      status: 'derived',
+    },
+  ];
+}
+
+/**
+ * Twice (Va − Vmin)/Ia of one side, with Vmin where its zero-bias curve carries twice its current at rest.
+ * @source geometry of the load line of one side, which sees half the load while both conduct
+ */
+function kneeRule({ pair: { rest } }: PairLoads, device: Device): Proposal {
+  const { screenV, plateA, plateV } = rest;
+  const excess = (volts: number) => device.plateCurrent({ plateV: volts, screenV, gridV: 0 }) - 2 * plateA;
+  const kneeV = findRoot(excess, { low: 0, high: plateV });
+  return {
+    method: 'class A on each side, from rest to the knee of the zero-bias curve',
+    short: 'knee',
+    loadOhm: kneeV === null ? null : (2 * (plateV - kneeV)) / plateA,
+    basis: kneeV === null ? noKnee() : kneeBasis(kneeV),
+    source: 'geometry of the load line of one side, which sees half the load',
+    status: 'derived',
+  };
+}
+
+function sheetLoad(row: TypicalOperation): Proposal[] {
+  if (row.use !== 'push-pull class AB1') return [];
+  const { plateV, screenV, gridV, cathodeOhm, loadOhm, powerW, source, status } = row;
+  const bias =
+    cathodeOhm === undefined
+      ? `${quantityText(gridV ?? 0, 'V')} at the grid`
+      : `${quantityText(cathodeOhm, 'Ω')} at the cathodes`;
+  const screen = screenV === null ? null : quantityText(screenV, 'V');
+  return [
+    {
+      method: `data sheet, ${quantityText(plateV, 'V')}, ${cathodeOhm === undefined ? 'fixed bias' : 'cathode bias'}`,
+      short: 'sheet',
+      loadOhm,
+      basis: sheetBasis(quantityText(plateV, 'V'), screen, bias, quantityText(powerW, 'W')),
+      source: status === 'memory' ? `${source} (from memory)` : source,
+      status: 'published',
+    },
+  ];
+}
+
+function searches(sweep: readonly SweepRow[]): Proposal[] {
+  const first = sweep[0];
+  const last = sweep.at(-1);
+  if (!first || !last) return [];
+  const least = (method: string, short: string, cost: (row: SweepRow) => number): Proposal => {
+    const costs = sweep.map(cost);
+    const index = costs.indexOf(Math.min(...costs));
+    const loadOhm = sweep[index]?.loadOhm ?? first.loadOhm;
+    const edge = index === 0 || index === sweep.length - 1;
+    return {
+      method,
+      short,
+      loadOhm: edge ? null : loadOhm,
+      basis: edge ? atTheEnd(loadOhm) : sweepBasis(sweep.length, first.loadOhm, last.loadOhm),
+      source: 'computed from the model',
+      status: 'derived',
+    };
+  };
+  return [
+    least('largest power', 'most power', ({ powerW }) => -powerW),
+    least('least third harmonic', 'least H3', ({ thirdRatio }) => thirdRatio),
+    least('least total distortion', 'least THD', ({ thdRatio }) => thdRatio),
+  ];
+}

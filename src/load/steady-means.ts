@@ -1,0 +1,136 @@
+const mostSteps = 40;
+const mostHalvings = 12;
+const settled = 1e-9;
+const relativeStep = 1e-5;
+/** A step that leaves more than this share of the differences makes the slopes be taken anew. */
+const goodStep = 0.3;
+
+export type Means = readonly number[];
+
+/** What a cycle computed with some averages gives back. */
+export interface Evaluation<Cycle> {
+  cycle: Cycle;
+  means: Means;
+}
+
+interface Trial<Cycle> {
+  now: Means;
+  cycle: Cycle;
+  /** What came back less what was given, of the coupled averages. */
+  error: number[];
+}
+
+/**
+ * The cycle whose averages are those that it was computed with: Newton's method with forward differences,
+ * slopes carried on from step to step while that converges, each step halved until it brings the averages
+ * nearer. Averages that are not `coupled` do not influence the cycle. `scale` says what a small difference is.
+ * Null where nothing settles.
+ * @source Newton's method for a system of equations; C. G. Broyden, Math. Comp. 19 (1965) 577, for the slopes
+ * (from memory)
+ */
+export function steadyCycle<Cycle>(
+  evaluate: (trial: Means) => Evaluation<Cycle>,
+  start: Means,
+  { coupled, scale }: { coupled: readonly boolean[]; scale: number },
+): Cycle | null {
+  const free = coupled.flatMap((is, index) => (is ? [index] : []));
+  const at = (now: Means): Trial<Cycle> => {
+    const { cycle, means } = evaluate(now);
+    return { now, cycle, error: free.map((index) => (means[index] ?? 0) - (now[index] ?? 0)) };
+  };
+  let trial = at(start);
+  let slopes: number[][] | null = null;
+  for (let step = 0; step < mostSteps; step++) {
+    if (sizeOf(trial.error) <= settled * (scale + sizeOf(trial.now))) return trial.cycle;
+    const used: number[][] = slopes ?? slopesAt(at, trial, free, scale);
+    const next = nearer(at, trial, free, used);
+    if (next === null && slopes === null) return null;
+    const good = next !== null && sizeOf(next.error) < goodStep * sizeOf(trial.error);
+    slopes = good ? carriedOn(used, trial, next, free) : null;
+    trial = next ?? trial;
+  }
+  return null;
+}
+
+const sizeOf = (values: readonly number[]) => Math.max(0, ...values.map(Math.abs));
+
+/** With some of the averages moved, by their place among the coupled ones. */
+const moved = (now: Means, free: readonly number[], by: readonly number[]): Means =>
+  now.map((value, index) => value + (by[free.indexOf(index)] ?? 0));
+
+/** By row: the change of each difference per change of each coupled average. */
+function slopesAt<Cycle>(
+  at: (now: Means) => Trial<Cycle>,
+  { now, error }: Trial<Cycle>,
+  free: readonly number[],
+  scale: number,
+): number[][] {
+  const columns = free.map((index, column) => {
+    const width = relativeStep * (scale + Math.abs(now[index] ?? 0));
+    const shifted = at(
+      moved(
+        now,
+        free,
+        free.map((_, other) => (other === column ? width : 0)),
+      ),
+    );
+    return shifted.error.map((value, row) => (value - (error[row] ?? 0)) / width);
+  });
+  return free.map((_, row) => columns.map((column) => column[row] ?? 0));
+}
+
+function nearer<Cycle>(
+  at: (now: Means) => Trial<Cycle>,
+  { now, error }: Trial<Cycle>,
+  free: readonly number[],
+  slopes: readonly (readonly number[])[],
+): Trial<Cycle> | null {
+  const full = solved(slopes.map((row, index) => [...row, -(error[index] ?? 0)]));
+  if (full === null) return null;
+  for (let halving = 0, share = 1; halving < mostHalvings; halving++, share /= 2) {
+    const trial = at(
+      moved(
+        now,
+        free,
+        full.map((value) => share * value),
+      ),
+    );
+    if (sizeOf(trial.error) < sizeOf(error)) return trial;
+  }
+  return null;
+}
+
+/** Slopes that agree with the step just made and change as little as possible. */
+function carriedOn<Cycle>(
+  slopes: readonly (readonly number[])[],
+  before: Trial<Cycle>,
+  after: Trial<Cycle>,
+  free: readonly number[],
+): number[][] {
+  const step = free.map((index) => (after.now[index] ?? 0) - (before.now[index] ?? 0));
+  const square = step.reduce((sum, value) => sum + value * value, 0);
+  return slopes.map((row, index) => {
+    const foreseen = row.reduce((sum, slope, column) => sum + slope * (step[column] ?? 0), 0);
+    const missed = (after.error[index] ?? 0) - (before.error[index] ?? 0) - foreseen;
+    return row.map((slope, column) => slope + (missed * (step[column] ?? 0)) / square);
+  });
+}
+
+/**
+ * Solution of a small system of linear equations, each row ending in its right-hand side; null where singular.
+ * @source Gauss-Jordan elimination with partial pivoting
+ */
+function solved(rows: readonly (readonly number[])[]): number[] | null {
+  let left = rows.map((row) => [...row]);
+  for (const column of rows.keys()) {
+    const size = (row: readonly number[]) => Math.abs(row[column] ?? 0);
+    const [pivot, ...below] = left.slice(column).toSorted((a, b) => size(b) - size(a));
+    if (!pivot || !(size(pivot) > 0)) return null;
+    const unit = pivot.map((value) => value / (pivot[column] ?? 1));
+    const reduce = (row: readonly number[]) =>
+      row.map((value, k) => value - (row[column] ?? 0) * (unit[k] ?? 0));
+    left = [...left.slice(0, column).map(reduce), unit, ...below.map(reduce)];
+  }
+  const values = left.map((row) => row.at(-1) ?? Number.NaN);
+  return values.every(Number.isFinite) ? values : null;
+}
