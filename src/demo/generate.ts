@@ -2,6 +2,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { heronCaptures } from './heron-captures.ts';
 import { slateCaptures } from './slate-captures.ts';
+import { slateRepeatCaptures } from './slate-repeat-captures.ts';
 import { slateTwoToneCaptures } from './slate-two-tone-captures.ts';
 import { wrenCaptures } from './wren-captures.ts';
 
@@ -14,6 +15,7 @@ function writeCaptures(folder: string): void {
     ...heronCaptures(),
     ...wrenCaptures(),
     ...slateCaptures(),
+    ...slateRepeatCaptures(),
     ...slateTwoToneCaptures(),
   ]) {
     const target = join(folder, path);

@@ -1,4 +1,11 @@
+import { chainMethods } from './chain-methods.ts';
+import { deviceMethods } from './device-methods.ts';
+import { followerMethods } from './follower-methods.ts';
+import { instrumentMethods } from './instrument-methods.ts';
 import type { Method } from './methods.ts';
+import { outputMethods } from './output-methods.ts';
+import { pushPullMethods } from './push-pull-methods.ts';
+import { repeatMethods } from './repeat-methods.ts';
 import { sweepMethods } from './sweep-methods.ts';
 import { twoToneMethods } from './two-tone-methods.ts';
 import { waveformMethods } from './waveform-methods.ts';
@@ -311,7 +318,14 @@ export const methods: readonly Method[] = [
   ...waveforms,
   ...waveformMethods,
   ...twoToneMethods,
+  ...instrumentMethods,
   ...sweeps,
   ...sweepMethods,
+  ...repeatMethods,
   ...loads,
+  ...pushPullMethods,
+  ...deviceMethods,
+  ...chainMethods,
+  ...outputMethods,
+  ...followerMethods,
 ];

@@ -34,6 +34,12 @@ function plain(
   return { number: printDecimals(scaled, decimalsFor(scaled, digits)), unit: shown };
 }
 
+/** The size of something in a figure's unit, such as its spread, with so many digits: "0.012 %". */
+export function sizeText(figure: Printable, digits = 2): string {
+  const { number, unit } = plain(figure, definitionOf(figure.id)?.display ?? 'quantity', digits);
+  return [number, unit].filter(Boolean).join('\u00a0');
+}
+
 type Bounded = Printable & { value: number; low: number; high: number };
 
 /**
@@ -41,8 +47,9 @@ type Bounded = Printable & { value: number; low: number; high: number };
  * digit above the figure's own count: noise is not all that a capture is uncertain by. The bounds are rounded outward.
  */
 function withInterval({ value, low, high, unit }: Bounded, display: Display, digits: number): PrintedFigure {
-  const { factor, shown } = scaleOf(value, unit, display, digits, (high - low) / 2);
-  const half = (high - low) / 2 / factor;
+  const width = (high - low) / 2;
+  const { factor, shown } = scaleOf(Math.max(Math.abs(value), width), unit, display, digits, width);
+  const half = width / factor;
   const most = value === 0 ? 8 : decimalsFor(value / factor, digits + 1);
   const decimals = half > 0 ? Math.min(most, decimalsFor(half, 2)) : most;
   const outward = (number: number, round: (number: number) => number) =>

@@ -20,6 +20,10 @@ export interface Figure {
   value: number | null;
   low?: number;
   high?: number;
+  /** Standard uncertainty that the instrument adds, in `unit`: it is in the interval, and repeats do not lower it. */
+  systematic?: number;
+  /** Standard uncertainty without the instrument's part, where `systematic` is in the interval and it is known. */
+  random?: number;
   unit: string;
   absent?: string;
   /** What must be said beside the value, in a few words: "not told from noise". */

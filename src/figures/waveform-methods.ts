@@ -97,7 +97,7 @@ export const waveformMethods: readonly Method[] = [
     id: 'band-noise',
     title: 'Noise in the band, weighted and not',
     text: [
-      'What is left in the stated band when direct part, harmonics and hum are taken off, as rms. The power that noise had at the lines taken off went with them and is put back from its density around. Harmonics above the highest counted order are in it.',
+      'What is left in the stated band when direct part, harmonics and hum are taken off, as rms; hum none of whose lines stands clear of the noise stays in it. The power that noise had at the lines taken off went with them and is put back from its density around. Harmonics above the highest counted order are in it.',
       'Curve A is the analytic form of IEC 61672-1. The curve of ITU-R BS.468 is its table, joined by cubics in decibels over the logarithm of frequency, with 6 dB an octave below the first row. That recommendation also asks for a detector that answers to peaks; the figure here is an rms value, which reads lower on crackling noise. Figures compare only where curve, detector and band agree.',
       'The interval answers for the length of the record: a short one holds few independent parts of the noise.',
     ],

@@ -10,11 +10,12 @@ interface Addressed {
   amplifiers: readonly RawRecord<unknown>[];
   versions: readonly RawRecord<unknown>[];
   logs: readonly RawRecord<LogData>[];
+  parts: readonly RawRecord<unknown>[];
 }
 
 /** Checks that every record and capture has a name that can stand in the address of its page. */
-export function checkAddresses({ amplifiers, versions, logs }: Addressed): Problem[] {
-  return [...[...amplifiers, ...versions, ...logs].flatMap(ofRecord), ...logs.flatMap(ofCaptures)];
+export function checkAddresses({ amplifiers, versions, logs, parts }: Addressed): Problem[] {
+  return [...[...amplifiers, ...versions, ...logs, ...parts].flatMap(ofRecord), ...logs.flatMap(ofCaptures)];
 }
 
 function ofRecord({ id, file }: RawRecord<unknown>): Problem[] {

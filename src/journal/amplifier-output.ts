@@ -7,6 +7,7 @@ import {
   type OutputImpedance,
 } from '../signal/index.ts';
 import { contextOf } from './capture-figures.ts';
+import { measuredFigures } from './measurement.ts';
 import { outputMessages as messages } from './output-messages.ts';
 import { captureOf, type Found, faultAt, type OutputTask, type ReadLog } from './output-task.ts';
 import type { RawRecord } from './records.ts';
@@ -68,7 +69,7 @@ function withOutput(capture: CaptureRecord, output: AmplifierOutput): CaptureRec
   return {
     ...capture,
     output,
-    figures: [...capture.figures, ...figures],
+    figures: [...capture.figures, ...measuredFigures(figures, capture.measurement)],
     findings: [...capture.findings, ...amplifierOutputNotes(output)],
   };
 }

@@ -8,6 +8,8 @@ import { type Bench, benchSettings } from './bench.ts';
 import { figuresOf, findingsOf } from './capture-figures.ts';
 import { reasonOf, resolveInside } from './files.ts';
 import { captureName } from './ids.ts';
+import { rangeProblems } from './instrument-range.ts';
+import { measuredFigures, measurementOf } from './measurement.ts';
 import { messages } from './messages.ts';
 import type { RawRecord } from './records.ts';
 import { type CaptureData, captureDeclaration, type LogData } from './schemas/index.ts';
@@ -103,20 +105,27 @@ function resolveBytes(
   const faults = analysed.warnings.map((warning) =>
     problemAt(place, { ...warning, severity: 'warning' as const }),
   );
+  const turnedRound = reading.problems.some(({ rule }) => rule === 'capture-descending');
+  const taken = { file, data, capture, analysis: analysed.analysis, turnedRound };
+  const measurement = measurementOf(taken, bench.settings.instruments);
+  const outOfRange = measurement
+    ? rangeProblems(taken, measurement, log.yaml.placeOf(['captures', index, 'instrument']))
+    : [];
   const record = {
     id: `${log.id}/${name}`,
     ...{ name, file, sha256, data, declaration, capture },
     bytes: bytes.length,
     kind: capture.kind,
     analysis: analysed.analysis,
-    warnings: [...reading.problems, ...analysed.warnings].map(({ message }) => message),
+    warnings: [...reading.problems, ...analysed.warnings, ...outOfRange].map(({ message }) => message),
     log: log.id,
     version,
     findings: findingsOf(analysed.analysis),
     output: null,
+    measurement,
   };
   return {
-    captures: [{ ...record, figures: figuresOf(record) }],
-    problems: [...reading.problems, ...faults],
+    captures: [{ ...record, figures: measuredFigures(figuresOf(record), measurement) }],
+    problems: [...reading.problems, ...faults, ...outOfRange],
   };
 }

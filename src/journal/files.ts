@@ -5,13 +5,14 @@ import { type Fault, type Problem, problemAt } from '../problem/index.ts';
 import { messages } from './messages.ts';
 
 /** What a file of the journal is, told by its path. */
-export type FilePart = 'journal' | 'amplifier' | 'version' | 'log' | 'stray' | 'other';
+export type FilePart = 'journal' | 'amplifier' | 'version' | 'log' | 'part' | 'stray' | 'other';
 
 const patterns: readonly [RegExp, FilePart][] = [
   [/^journal\.yaml$/, 'journal'],
   [/^amplifiers\/[^/]+\/index\.md$/, 'amplifier'],
   [/^amplifiers\/[^/]+\/[^/]+\.md$/, 'version'],
   [/^logs\/[^/]+\/index\.mdx?$/, 'log'],
+  [/^parts\/[^/]+\.md$/, 'part'],
   [/^static\//, 'other'],
   [/\.(mdx?|markdown)$/i, 'stray'],
 ];
@@ -22,7 +23,7 @@ export function partOf(file: string): FilePart {
 
 /** True for the files that are records. */
 export function isRecord(file: string): boolean {
-  return ['amplifier', 'version', 'log'].includes(partOf(file));
+  return ['amplifier', 'version', 'log', 'part'].includes(partOf(file));
 }
 
 /** A record's id: its path without extension and without `/index`. */

@@ -2,8 +2,9 @@ import { z } from 'zod';
 import type { LoadSheet } from '../load/index.ts';
 import { type Problem, problemAt } from '../problem/index.ts';
 import { messages } from './messages.ts';
+import { outputsAround } from './output-context.ts';
 import { readRecord, readYamlFile } from './records.ts';
-import { stagesSchema, supplySchema, versionSchema } from './schemas/index.ts';
+import { chainSchema, stagesSchema, supplySchema, versionSchema } from './schemas/index.ts';
 import { computeSheet, type SheetSource } from './sheets.ts';
 import { readTubes } from './tubes.ts';
 import type { YamlReading } from './yaml.ts';
@@ -12,6 +13,7 @@ import type { YamlReading } from './yaml.ts';
 const descriptionSchema = z.strictObject({
   stages: stagesSchema,
   supply: supplySchema.optional(),
+  chain: chainSchema.optional(),
 });
 
 const defaultMainsHz = 50;
@@ -23,9 +25,11 @@ export async function openLoadFile(
 ): Promise<{ sheet: LoadSheet | null; problems: Problem[] }> {
   const { source, yaml, problems } = await readSource(folder, file);
   if (!source || !yaml) return { sheet: null, problems };
-  const result = computeSheet(source, yaml, defaultMainsHz, readTubes());
+  const { outputs, problems: faults } = await outputsAround(folder, source.stages);
+  const origin = { root: folder, file, mainsHz: defaultMainsHz, outputs };
+  const result = computeSheet(source, yaml, origin, readTubes());
   const none = result.sheet ? [] : [problemAt({ file, line: 1, column: 1 }, messages.nothingToCompute())];
-  return { sheet: result.sheet, problems: [...problems, ...result.problems, ...none] };
+  return { sheet: result.sheet, problems: [...problems, ...faults, ...result.problems, ...none] };
 }
 
 async function readSource(

@@ -5,7 +5,7 @@ import { type FilePart, idOf, isRecord, listFiles, partOf } from './files.ts';
 import { messages } from './messages.ts';
 import { type RawRecord, readRecord, readYamlFile } from './records.ts';
 import { type RawJournal, resolveJournal } from './resolve.ts';
-import { amplifierSchema, journalSchema, logSchema, versionSchema } from './schemas/index.ts';
+import { amplifierSchema, journalSchema, logSchema, partSchema, versionSchema } from './schemas/index.ts';
 import type { Journal } from './types.ts';
 
 export interface OpenOptions {
@@ -55,7 +55,8 @@ async function readJournal(root: string): Promise<{ raw: RawJournal | null; prob
   const amplifiers = await readAll(root, files, 'amplifier', amplifierSchema, problems);
   const versions = await readAll(root, files, 'version', versionSchema, problems);
   const logs = await readAll(root, files, 'log', logSchema, problems);
-  const raw = settings.data && { root, settings: settings.data, amplifiers, versions, logs, files };
+  const parts = await readAll(root, files, 'part', partSchema, problems);
+  const raw = settings.data && { root, settings: settings.data, amplifiers, versions, logs, parts, files };
   return { raw, problems };
 }
 

@@ -24,17 +24,21 @@ interface Referring {
  * faults can be referred to: its faults are told once, at their place.
  */
 export function checkReferences({ versions, logs, settings, files }: Referring): Problem[] {
-  const named = (kind: 'amplifier' | 'version'): Named => ({
+  const named = (kind: 'amplifier' | 'version' | 'part'): Named => ({
     kind,
     ids: files.filter((file) => partOf(file) === kind).map(idOf),
   });
   const amplifier = named('amplifier');
   const version = named('version');
+  const part = named('part');
   const instrument: Named = { kind: 'instrument', ids: settings.instruments.map(({ id }) => id) };
   return [
     ...versions.flatMap((record) => [
       ...resolves(record, ['follows'], record.data.follows, version),
       ...ownFolder(record, amplifier),
+      ...record.data.parts.flatMap((one, index) =>
+        resolves(record, ['parts', index, 'record'], one.record, part),
+      ),
     ]),
     ...logs.flatMap((record) => [
       ...resolves(record, ['amplifier'], record.data.amplifier, amplifier),

@@ -4,7 +4,7 @@ import { checkAddresses } from './addresses.ts';
 import { joinOutputs } from './amplifier-output.ts';
 import type { AnalysisCache } from './analysis-cache.ts';
 import { resolveCaptures } from './captures.ts';
-import { idOf, isRecord, resolveInside } from './files.ts';
+import { idOf, isRecord, partOf, resolveInside } from './files.ts';
 import { captureName } from './ids.ts';
 import { chooseKeyFigures } from './key-figures.ts';
 import { checkMentions } from './mentions.ts';
@@ -13,8 +13,10 @@ import type { LinkContext } from './prose/links.ts';
 import { proseRenderer } from './prose/render.ts';
 import type { RawRecord } from './records.ts';
 import { checkReferences } from './references.ts';
-import type { AmplifierData, JournalSettings, LogData, VersionData } from './schemas/index.ts';
+import { resolveRepeats } from './repeats.ts';
+import type { AmplifierData, JournalSettings, LogData, PartData, VersionData } from './schemas/index.ts';
 import { versionSheet } from './sheets.ts';
+import type { OutputContext } from './stage-output.ts';
 import { readTubes } from './tubes.ts';
 import type { CaptureRecord, Journal, Log, Prose, Version } from './types.ts';
 
@@ -25,6 +27,7 @@ export interface RawJournal {
   amplifiers: RawRecord<AmplifierData>[];
   versions: RawRecord<VersionData>[];
   logs: RawRecord<LogData>[];
+  parts: RawRecord<PartData>[];
   files: string[];
 }
 
@@ -42,15 +45,6 @@ export async function resolveJournal(raw: RawJournal, resolution: Resolution): P
   problems.push(...mdxRefused(raw), ...checkReferences(raw), ...checkAddresses(raw));
   const tubes = readTubes();
   const prose = await renderAll(raw, resolution);
-  const versions = raw.versions.map((record): Version => {
-    const { sheet, diagrams, problems: faults } = versionSheet(record, settings, tubes);
-    problems.push(...faults);
-    return { ...joined(record, prose), amplifier: parentOf(record.id), sheet, diagrams };
-  });
-  const amplifiers = raw.amplifiers.map((record) => ({
-    ...joined(record, prose),
-    versions: versions.filter(({ amplifier }) => amplifier === record.id),
-  }));
   const read = await Promise.all(
     raw.logs.map(async (record) => ({
       record,
@@ -58,11 +52,38 @@ export async function resolveJournal(raw: RawJournal, resolution: Resolution): P
     })),
   );
   const joinedCaptures = joinOutputs(read, raw.versions);
+  const outputs = outputsOf(raw, joinedCaptures.captures.flat());
+  const versions = raw.versions.map((record): Version => {
+    const {
+      sheet,
+      diagrams,
+      problems: faults,
+    } = versionSheet(record, { root, mains: settings.mains, outputs }, tubes);
+    problems.push(...faults);
+    return { ...joined(record, prose), amplifier: parentOf(record.id), sheet, diagrams };
+  });
+  const amplifiers = raw.amplifiers.map((record) => ({
+    ...joined(record, prose),
+    versions: versions.filter(({ amplifier }) => amplifier === record.id),
+  }));
+  const parts = raw.parts.map((record) => joined(record, prose));
   const resolved = read.map(({ record }, i) => resolveLog(record, joinedCaptures.captures[i] ?? [], prose));
   problems.push(...read.flatMap((result) => result.problems), ...joinedCaptures.problems);
   problems.push(...resolved.flatMap((result) => result.problems));
   const logs = resolved.map(({ log }) => log).sort(newestFirst);
-  return { folder: root, settings, amplifiers, versions, logs, tubes, files };
+  return { folder: root, settings, amplifiers, versions, parts, logs, tubes, files };
+}
+
+/** What the stages of a journal may name. */
+function outputsOf({ parts, logs, files }: RawJournal, captures: readonly CaptureRecord[]): OutputContext {
+  return {
+    parts: new Map(parts.map(({ id, data }) => [id, data])),
+    partIds: files.filter((file) => partOf(file) === 'part').map(idOf),
+    captures,
+    captureIds: logs.flatMap(({ id, data }) =>
+      data.captures.map((capture) => `${id}/${captureName(capture)}`),
+    ),
+  };
 }
 
 function resolveLog(
@@ -70,9 +91,10 @@ function resolveLog(
   captures: CaptureRecord[],
   prose: ReadonlyMap<string, Prose>,
 ): { log: Log; problems: Problem[] } {
-  const chosen = chooseKeyFigures(record, captures);
-  const log = { ...joined(record, prose), captures, keyFigures: chosen.keyFigures };
-  return { log, problems: [...chosen.problems, ...checkMentions(log)] };
+  const { repeats, problems } = resolveRepeats(record, captures);
+  const chosen = chooseKeyFigures(record, captures, repeats);
+  const log = { ...joined(record, prose), captures, repeats, keyFigures: chosen.keyFigures };
+  return { log, problems: [...problems, ...chosen.problems, ...checkMentions(log)] };
 }
 
 const parentOf = (id: string) => id.slice(0, id.lastIndexOf('/'));
@@ -95,7 +117,7 @@ function mdxRefused({ settings, logs }: RawJournal): Problem[] {
 }
 
 async function renderAll(raw: RawJournal, { base, problems }: Resolution): Promise<Map<string, Prose>> {
-  const records = [...raw.amplifiers, ...raw.versions, ...raw.logs];
+  const records = [...raw.amplifiers, ...raw.versions, ...raw.logs, ...raw.parts];
   const render = await proseRenderer(linkContext(raw, base));
   const prose = new Map<string, Prose>();
   for (const record of records) {

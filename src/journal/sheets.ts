@@ -2,53 +2,70 @@ import {
   type LoadFault,
   type LoadSheet,
   loadSheet,
-  type PlateDiagram,
+  type StageDiagram,
   type SupplyDescription,
   stageDiagram,
   type TubeLibrary,
 } from '../load/index.ts';
 import { type Problem, problemAt } from '../problem/index.ts';
 import type { RawRecord } from './records.ts';
-import type { StageData, SupplyData, VersionData } from './schemas/index.ts';
-import { type JournalSettings, stageDescription, supplyDescription, supplyPath } from './schemas/index.ts';
+import type { ChainData, StageData, SupplyData, VersionData } from './schemas/index.ts';
+import { chainDescription, type JournalSettings, supplyDescription, supplyPath } from './schemas/index.ts';
+import { type OutputContext, withOutputs } from './stage-output.ts';
+import { describeStages, isToldAlready, type SheetOrigin } from './traced-stages.ts';
 import type { YamlReading } from './yaml.ts';
 
 /** What a load sheet is computed from, in a version record or a stand-alone file. */
 export interface SheetSource {
   stages: readonly StageData[];
   supply?: SupplyData | undefined;
+  chain?: ChainData | undefined;
+  ratedLoad?: number | undefined;
 }
 
 /** A load sheet with its charts' data; faults stand at their keys. */
 export interface SheetResult {
   sheet: LoadSheet | null;
-  diagrams: (PlateDiagram | null)[];
+  diagrams: (StageDiagram | null)[];
   problems: Problem[];
 }
 
 /** The load sheet of a version; null where the record gives neither stages nor supply. */
 export function versionSheet(
-  { data, yaml }: RawRecord<VersionData>,
-  { mains }: Pick<JournalSettings, 'mains'>,
+  { data, yaml, file }: RawRecord<VersionData>,
+  { root, mains, outputs }: Pick<JournalSettings, 'mains'> & { root: string; outputs: OutputContext },
   tubes: TubeLibrary,
 ): SheetResult {
-  return computeSheet(data, yaml, mains, tubes);
+  return computeSheet(data, yaml, { root, file, mainsHz: mains, outputs }, tubes);
 }
 
 export function computeSheet(
-  { stages, supply }: SheetSource,
+  { stages, supply, chain, ratedLoad }: SheetSource,
   yaml: YamlReading,
-  mainsHz: number,
+  { mainsHz, outputs, ...origin }: SheetOrigin & { mainsHz: number; outputs: OutputContext },
   tubes: TubeLibrary,
 ): SheetResult {
-  if (stages.length === 0 && !supply) return { sheet: null, diagrams: [], problems: [] };
-  const descriptions = stages.map(stageDescription);
+  if (stages.length === 0 && !supply && !chain) return { sheet: null, diagrams: [], problems: [] };
+  const described = describeStages(stages, yaml, origin);
+  const loaded = withOutputs(described.descriptions, stages, { outputs, yaml, ratedLoad: ratedLoad ?? null });
+  const { descriptions } = loaded;
   const source: SupplyDescription | null = supply ? supplyDescription({ mains: mainsHz, ...supply }) : null;
-  const sheet = loadSheet(descriptions, source, tubes);
+  const sheet = loadSheet(
+    descriptions,
+    source,
+    tubes,
+    chain ? chainDescription(chain, ratedLoad ?? null) : null,
+  );
   return {
     sheet,
     diagrams: descriptions.map((stage) => stageDiagram(stage, { supply: source, tubes })),
-    problems: sheet.problems.map((fault) => problemAt(yaml.placeOf(pathOf(fault, supply)), fault)),
+    problems: [
+      ...described.problems,
+      ...loaded.problems,
+      ...sheet.problems
+        .filter((fault) => !isToldAlready(fault, descriptions))
+        .map((fault) => problemAt(yaml.placeOf(pathOf(fault, supply)), fault)),
+    ],
   };
 }
 

@@ -1,9 +1,17 @@
 import type { Capture, CaptureDeclaration, CaptureKind } from '../capture/index.ts';
-import type { AmplifierOutput, Figure } from '../figures/index.ts';
-import type { LoadSheet, PlateDiagram, TubeLibrary } from '../load/index.ts';
+import type { AmplifierOutput, Figure, Measurement, RepeatSummary } from '../figures/index.ts';
+import type { LoadSheet, StageDiagram, TubeLibrary } from '../load/index.ts';
 import type { Place } from '../problem/index.ts';
 import type { Analysis } from './analyse.ts';
-import type { AmplifierData, CaptureData, JournalSettings, LogData, VersionData } from './schemas/index.ts';
+import type {
+  AmplifierData,
+  CaptureData,
+  JournalSettings,
+  LogData,
+  PartData,
+  RepeatData,
+  VersionData,
+} from './schemas/index.ts';
 
 /** A heading of a record's prose, for contents lists and anchors. */
 export interface Heading {
@@ -50,13 +58,35 @@ export interface Version extends RecordBase<VersionData> {
   /** Computed from stages and supply; null where the record gives neither. */
   sheet: LoadSheet | null;
   /** What the plate-curve chart of each stage draws, in the order of the stages. */
-  diagrams: (PlateDiagram | null)[];
+  diagrams: (StageDiagram | null)[];
 }
+
+/** A thing that an amplifier is made of. */
+export type Part = RecordBase<PartData>;
 
 export interface Log extends RecordBase<LogData> {
   captures: CaptureRecord[];
+  repeats: Repeats[];
   /** The figures the author chose for the top of the page, in order. */
-  keyFigures: { capture: CaptureRecord; figure: Figure }[];
+  keyFigures: KeyFigure[];
+}
+
+/** A figure at the top of a log, and where it is shown in full. */
+export interface KeyFigure {
+  figure: Figure;
+  /** Title of the capture, or of the repeats. */
+  title: string;
+  /** Id of the record whose page it is on, and the place on that page. */
+  page: string;
+  anchor: string;
+}
+
+/** Captures of one thing, taken anew each time, and what they say together. */
+export interface Repeats extends RepeatSummary {
+  data: RepeatData;
+  captures: CaptureRecord[];
+  /** Place on the log's page. */
+  anchor: string;
 }
 
 /** One capture of a log, read and analysed once for every page that shows it. */
@@ -74,6 +104,8 @@ export interface CaptureRecord {
   capture: Capture;
   analysis: Analysis;
   figures: Figure[];
+  /** The instrument and what it took; null where the log names none. */
+  measurement: Measurement | null;
   /** What the figures say together, in full sentences. */
   findings: string[];
   /** What an amplifier's output does, where this capture shows it. */
@@ -90,6 +122,7 @@ export interface Journal {
   settings: JournalSettings;
   amplifiers: Amplifier[];
   versions: Version[];
+  parts: Part[];
   /** Newest first. */
   logs: Log[];
   tubes: TubeLibrary;

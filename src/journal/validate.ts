@@ -25,11 +25,21 @@ function problemsOf(issue: Issue, schema: z.ZodType, yaml: YamlReading): Problem
       ),
     );
   }
+  const fitting = issue.code === 'invalid_union' ? issuesOfFittingKind(issue) : undefined;
+  if (fitting) return fitting.flatMap((inner) => problemsOf(inner, schema, yaml));
   if (issue.code === 'invalid_key') {
     const key = String(issue.path.at(-1));
     return issue.issues.map((inner) => problemAt(yaml.placeOfKey(issue.path), faultOf(inner, key)));
   }
   return [problemAt(placeOf(issue, yaml), faultOf(issue, valueAt(yaml.value, issue.path)))];
+}
+
+/** What is wrong in the member of a union that takes values of this kind; undefined where none does. */
+function issuesOfFittingKind({ path, ...issue }: z.core.$ZodIssueInvalidUnion): Issue[] | undefined {
+  const errors = 'errors' in issue ? issue.errors : [];
+  const isOtherKind = ({ path: within, code }: Issue) => within.length === 0 && code.startsWith('invalid_');
+  const found = errors.find((issues) => issues.length > 0 && !issues.some(isOtherKind));
+  return found?.map((inner) => ({ ...inner, path: [...path, ...inner.path] }));
 }
 
 /** A missing key is reported at the object that lacks it. */
@@ -122,7 +132,9 @@ function keysAt(schema: unknown, path: YamlPath, value: unknown): string[] {
 function unwrap(schema: unknown, value: unknown): unknown {
   let here = schema;
   while (here instanceof z.ZodOptional || here instanceof z.ZodDefault) here = here.unwrap();
-  return here instanceof z.ZodDiscriminatedUnion ? optionFor(here, value) : here;
+  if (here instanceof z.ZodDiscriminatedUnion) return optionFor(here, value);
+  if (!(here instanceof z.ZodUnion)) return here;
+  return here.options.find((option) => option instanceof z.ZodArray === Array.isArray(value));
 }
 
 /** The member of a union that the value's own discriminator chooses. */

@@ -2,9 +2,9 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Loader, LoaderContext } from 'astro/loaders';
 import { currentJournal } from '../journal/current.ts';
-import type { Amplifier, Journal, Log, Version } from '../journal/types.ts';
+import type { Amplifier, Journal, Log, Part, Version } from '../journal/types.ts';
 
-type Entry = Amplifier | Version | Log;
+type Entry = Amplifier | Version | Log | Part;
 
 /**
  * Hands the records of the current journal to Astro's content store: Markdown already rendered, MDX to be
@@ -15,7 +15,12 @@ export function recordLoader(): Loader {
     name: 'quiescent-records',
     async load(context) {
       const journal = currentJournal();
-      const entries: Entry[] = [...journal.amplifiers, ...journal.versions, ...journal.logs];
+      const entries: Entry[] = [
+        ...journal.amplifiers,
+        ...journal.versions,
+        ...journal.logs,
+        ...journal.parts,
+      ];
       const kept = new Set(entries.map(({ id }) => id));
       for (const id of context.store.keys()) if (!kept.has(id)) context.store.delete(id);
       for (const entry of entries) store(entry, journal, context);

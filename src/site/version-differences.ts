@@ -1,6 +1,9 @@
 import type { Version } from '../journal/types.ts';
-import type { LoadSheet, StageSheet } from '../load/index.ts';
+import type { LoadSheet, StageSheet, TubeStageSheet } from '../load/index.ts';
 import { printNumber, quantityText } from '../quantity/index.ts';
+import { followerValues } from './follower-values.ts';
+import { pushPullValues } from './push-pull-values.ts';
+import { splitterValues } from './splitter-values.ts';
 
 /** One thing that two versions do not have in common, printed. */
 export interface Difference {
@@ -40,7 +43,34 @@ function sheetValues({ stages, supply }: LoadSheet): Printed {
   return Object.fromEntries([...ofStages, ...ofSupply]);
 }
 
-function stageValues({ id, device, connection, operatingPoint: point, atLoad, gain }: StageSheet): Printed {
+function stageValues(sheet: StageSheet): Printed {
+  return Object.fromEntries(valuesOf(sheet).map(([name, value]) => [`${sheet.id}, ${name}`, value]));
+}
+
+function valuesOf(sheet: StageSheet): [string, string][] {
+  switch (sheet.topology) {
+    case 'single-ended':
+    case 'resistance-coupled':
+      return tubeValues(sheet);
+    case 'push-pull':
+      return pushPullValues(sheet);
+    case 'cathode-follower':
+    case 'split-load':
+    case 'long-tailed':
+      return splitterValues(sheet);
+    case 'follower':
+    case 'follower-pair':
+      return followerValues(sheet);
+  }
+}
+
+function tubeValues({
+  device,
+  connection,
+  operatingPoint: point,
+  atLoad,
+  gain,
+}: TubeStageSheet): [string, string][] {
   const values: [string, string][] = [['tube', `${device} as ${connection}`]];
   if (point) {
     values.push(['plate voltage', text(point.plateV, 'V')], ['plate current', text(point.plateA, 'A')]);
@@ -51,7 +81,7 @@ function stageValues({ id, device, connection, operatingPoint: point, atLoad, ga
     values.push(['load', text(atLoad.loadOhm, 'Ω')], ['power', text(atLoad.powerW, 'W')]);
     values.push(['THD by the model', `${printNumber(100 * atLoad.thdRatio)}\u00a0%`]);
   }
-  return Object.fromEntries(values.map(([name, value]) => [`${id}, ${name}`, value]));
+  return values;
 }
 
 const text = (value: number | null, unit: string) =>

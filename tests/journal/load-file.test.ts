@@ -36,9 +36,7 @@ test('a stand-alone description gives the sheet of the same keys in a version re
   const alone = await opened({ 'stage.yaml': description }, 'stage.yaml');
   const record = await opened({ 'v1.md': versionWith(description) }, 'v1.md');
   expect(alone.problems).toBe('\n\n');
-  expect(alone.sheet?.stages.map(({ id, operatingPoint }) => [id, operatingPoint?.plateV])).toEqual([
-    ['output', 250],
-  ]);
+  expect(alone.sheet?.stages).toMatchObject([{ id: 'output', operatingPoint: { plateV: 250 } }]);
   expect(record).toEqual(alone);
 });
 

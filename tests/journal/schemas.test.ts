@@ -16,7 +16,7 @@ const logCases: Case[] = [
   [
     'an unknown key with none near',
     log('weather: fine\n'),
-    '6:1 error unknown-key\n  The key "weather" is not known here.\n  Keys that can stand here: title, date, amplifier, version, question, answer, tags, captures, keyFigures.',
+    '6:1 error unknown-key\n  The key "weather" is not known here.\n  Keys that can stand here: title, date, amplifier, version, question, answer, tags, captures, repeats, keyFigures.',
   ],
   [
     'unknown keys inside a capture and a column',
@@ -142,7 +142,7 @@ const versionCases: Case[] = [
     '6:1 error unknown-key\n  The key "stats" is not known here.\n  Did you mean state?',
     '7:11 error unknown-key\n  The key "plat" is not known here.\n  Did you mean plate?',
     '7:59 error unknown-key\n  The key "rated" is not known here.\n  Keys that can stand here: capacitance, ratedVoltage, workingVoltage, bleeder.',
-    '9:20 error unknown-key\n  The key "henries" is not known here.\n  Keys that can stand here: part, value, quantity, price, supplier.',
+    '9:20 error unknown-key\n  The key "henries" is not known here.\n  Keys that can stand here: part, value, quantity, price, supplier, record.',
   ],
   [
     'a stage without a topology, which decides its other keys',

@@ -1,7 +1,10 @@
 export * from './amplifier.ts';
 export * from './capture.ts';
+export * from './chain.ts';
 export * from './journal.ts';
 export * from './log.ts';
+export * from './part.ts';
+export type { RepeatData } from './repeats.ts';
 export * from './stage.ts';
 export * from './supply.ts';
 export * from './version.ts';

@@ -1,7 +1,39 @@
 import { z } from 'zod';
 import { distinctIds, line, quantity, slug, wholeNumber } from './fields.ts';
 
-/** What an instrument adds to every figure measured with it. */
+const limit = quantity('ratio').refine((ratio) => ratio >= 0 && ratio < 1, {
+  error: 'A share from 0 % to below 100 % is expected here.',
+  params: { rule: 'number', hint: 'Write the limit of the error, for example 3 %.' },
+});
+
+const ownDistortionPoint = z.strictObject({
+  /** `1 kHz`. */
+  frequency: quantity('frequency').refine((hertz) => hertz > 0, {
+    error: 'A frequency above 0 Hz is expected here.',
+    params: { rule: 'number' },
+  }),
+  /** `0.02 %`. */
+  ratio: limit,
+});
+
+const ownDistortion = z.union([limit, z.array(ownDistortionPoint).min(1).superRefine(ascending)], {
+  error: 'A ratio, or a list of frequencies with ratios, is expected',
+});
+
+/** Refuses an entry whose frequency is not above that of the one before. */
+function ascending(points: readonly { frequency: number }[], context: z.RefinementCtx): void {
+  for (const [index, { frequency }] of points.entries()) {
+    if (index === 0 || frequency > (points[index - 1]?.frequency ?? 0)) continue;
+    context.addIssue({
+      code: 'custom',
+      path: [index, 'frequency'],
+      message: 'This frequency is not above the one before it.',
+      params: { rule: 'not-ascending', hint: 'Order the entries by frequency, each frequency once.' },
+    });
+  }
+}
+
+/** What is stated about an instrument, and so about every figure measured with it. */
 const instrument = z.strictObject({
   /** Name used by captures: `scope-8`. */
   id: slug,
@@ -9,14 +41,19 @@ const instrument = z.strictObject({
   name: line,
   /** Resolution of its converter: `8`. */
   bits: wholeNumber(1, 32).optional(),
-  /** Error of its gain: `3 %`. */
-  gainAccuracy: quantity('ratio').optional(),
+  /** Limit of the error of its gain: `3 %`. */
+  gainAccuracy: limit.optional(),
   /** `20 MHz`. */
   bandwidth: quantity('frequency').optional(),
-  /** `40 V`. */
-  largestInput: quantity('voltage').optional(),
-  /** Distortion of its own: `0.3 %`. */
-  ownDistortion: quantity('ratio').optional(),
+  /** Largest voltage, as a peak to either side: `40 V`. */
+  largestInput: quantity('voltage')
+    .refine((volts) => volts > 0, {
+      error: 'A voltage above 0 V is expected here.',
+      params: { rule: 'number' },
+    })
+    .optional(),
+  /** Bound of its own THD: `0.3 %`, or a list: `[{ frequency: 1 kHz, ratio: 0.02 % }]`, held beyond its ends. */
+  ownDistortion: ownDistortion.optional(),
 });
 
 const mains = quantity('frequency').refine((value) => value === 50 || value === 60, {

@@ -1,11 +1,12 @@
 import { z } from 'zod';
 import { captureSchema } from './capture.ts';
 import { date, line } from './fields.ts';
+import { repeatsSchema } from './repeats.ts';
 
 const keyFigure = z.strictObject({
   /** Id of a figure: `thd`. */
   figure: line,
-  /** A capture of this log and its channel: `tone-1w#speaker`. */
+  /** A capture of this log, or repeats of it, and the channel: `tone-1w#speaker`. */
   of: line,
 });
 
@@ -23,6 +24,8 @@ export const logSchema = z.strictObject({
   answer: line.optional(),
   tags: z.array(line).default([]),
   captures: z.array(captureSchema).default([]),
+  /** Captures that repeat each other, with what was done anew between them. */
+  repeats: repeatsSchema,
   /** At most three figures shown at the top with their intervals. */
   keyFigures: z.array(keyFigure).max(3).default([]),
 });

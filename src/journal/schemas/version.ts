@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { chainSchema } from './chain.ts';
 import { date, line, positiveNumber, quantity } from './fields.ts';
 import { stagesSchema } from './stage.ts';
 import { supplySchema } from './supply.ts';
@@ -14,6 +15,8 @@ const part = z.strictObject({
   price: line.optional(),
   /** As the maker writes it. */
   supplier: line.optional(),
+  /** Its record: `parts/heron-output`. */
+  record: line.optional(),
 });
 
 /** amplifiers/<amp>/<version>.md: one version of an amplifier. */
@@ -36,6 +39,7 @@ export const versionSchema = z
     ratedPower: quantity('power').optional(),
     supply: supplySchema.optional(),
     stages: stagesSchema,
+    chain: chainSchema.optional(),
     parts: z.array(part).default([]),
   })
   .refine(({ follows, changes }) => follows === undefined || changes.length > 0, {

@@ -1,0 +1,33 @@
+import { printNumber } from '../quantity/index.ts';
+import type { FigureDifference, KnownScatter } from './difference.ts';
+import type { RepeatedFigure } from './repeats.ts';
+
+/** What decides how far repeats of a figure scatter, in words. */
+export function scatterText({ scattersMore, standardDeviation, recordUncertainty }: RepeatedFigure): string {
+  if (scattersMore === null || recordUncertainty === null)
+    return 'The records do not say how far noise goes.';
+  const times = printNumber(standardDeviation / recordUncertainty, 2);
+  return scattersMore
+    ? `The set-up, not the noise: ${times} times what the records’ noise gives.`
+    : `Nothing beyond noise: ${times} times what the records’ noise gives.`;
+}
+
+/** What may be said of a difference, in words. */
+export function verdictText({ verdict, absent, scatter, low }: FigureDifference): string {
+  if (absent !== undefined) return `${verdict}: ${absent}`;
+  const unbounded = verdict === 'cannot be told apart' && scatter === 'neither' && low === undefined;
+  return unbounded ? `${verdict}: there are neither intervals nor repeats` : verdict;
+}
+
+/** What a verdict rests on, in a sentence; `names` are those of the first and of the second side. */
+export function scatterBasis(scatter: KnownScatter, [first, second]: [string, string]): string {
+  switch (scatter) {
+    case 'both':
+      return 'Both were repeated.';
+    case 'neither':
+      return 'Neither was repeated, so it is not known whether the next captures would say the same.';
+    case 'first':
+    case 'second':
+      return `Only ${scatter === 'first' ? first : second} was repeated; its scatter is taken to hold for both.`;
+  }
+}

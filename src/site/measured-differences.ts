@@ -1,0 +1,139 @@
+import {
+  briefFigures,
+  type Figure,
+  type FigureDifference,
+  figureDifference,
+  isContested,
+  type KnownScatter,
+  type Measured,
+  repeatedMeasured,
+  singleMeasured,
+} from '../figures/index.ts';
+import type { CaptureRecord, Log, Version } from '../journal/types.ts';
+import { type Dimension, parseQuantity } from '../quantity/index.ts';
+import { termsOf } from './figure-terms.ts';
+
+/** A capture, or repeats that stand for theirs. */
+export interface Source {
+  title: string;
+  /** Id of the record that shows it, and the place on its page. */
+  page: string;
+  anchor: string;
+  capture: CaptureRecord;
+  measured: readonly Measured[];
+}
+
+/** One figure on both sides, and what may be said about it. */
+export interface DifferenceRow {
+  before: Figure;
+  after: Figure;
+  difference: FigureDifference;
+}
+
+/** Two measurements that can be compared, figure by figure. */
+export interface MeasuredDifferences {
+  before: Source;
+  after: Source;
+  /** Of which side the scatter is known, for all rows but those that say otherwise. */
+  scatter: KnownScatter;
+  rows: DifferenceRow[];
+}
+
+/**
+ * Differences between what was measured on a version and on the one it follows: captures, or repeats in the place of
+ * theirs, of one kind, instrument, load, level, frequency and settings of the analysis; channels of one role.
+ */
+export function measuredDifferences(
+  logs: readonly Log[],
+  version: Pick<Version, 'id'>,
+  followed: Pick<Version, 'id'>,
+): MeasuredDifferences[] {
+  const sources = logs.toReversed().flatMap(sourcesOf);
+  const of = ({ id }: Pick<Version, 'id'>) => sources.filter(({ capture }) => capture.version === id);
+  return of(followed).flatMap((before) =>
+    of(version)
+      .filter((after) => conditionsOf(before.capture) === conditionsOf(after.capture))
+      .map((after) => pairOf(before, after))
+      .filter(({ rows }) => rows.length > 0),
+  );
+}
+
+function pairOf(before: Source, after: Source): MeasuredDifferences {
+  const rows = rowsOf(before, after);
+  const scatters = rows.map(({ difference }) => difference.scatter);
+  return { before, after, rows, scatter: scatters.find((scatter) => scatter !== 'neither') ?? 'neither' };
+}
+
+function sourcesOf({ id, captures, repeats }: Log): Source[] {
+  const ofRepeats = repeats.flatMap(({ data, anchor, captures: [capture], repeated }): Source[] =>
+    capture
+      ? [{ title: data.title, page: id, anchor, capture, measured: repeated.map(repeatedMeasured) }]
+      : [],
+  );
+  const repeating = new Set(repeats.flatMap((one) => one.captures.map(({ name }) => name)));
+  const singles = captures
+    .filter(({ name }) => !repeating.has(name))
+    .map((capture) => ({
+      ...{ title: capture.data.title, page: capture.id, anchor: 'summary', capture },
+      measured: capture.figures.map(singleMeasured),
+    }));
+  return [...singles, ...ofRepeats];
+}
+
+/** What two measurements must share, as one text; quantities count as equal however they are written. */
+function conditionsOf({ kind, data }: CaptureRecord): string {
+  const { instrument, load, harmonics, band, tones, atPower, secondary, conditions } = data;
+  const level = quantityOf(conditions['level'], 'power', 'voltage', 'current');
+  const frequency = quantityOf(conditions['frequency'], 'frequency');
+  const settings = { harmonics, band, tones, atPower, secondary };
+  return JSON.stringify([kind, instrument, load, level, frequency, settings]);
+}
+
+/** A condition in SI units with its unit; as written where it is no plain quantity. */
+function quantityOf(text: string | undefined, ...dimensions: Dimension[]): string | undefined {
+  if (text === undefined) return undefined;
+  const readings = dimensions.map((dimension) => parseQuantity(text, dimension));
+  const found = readings.find((reading) => 'quantity' in reading);
+  return found && 'quantity' in found ? `${found.quantity.value} ${found.quantity.unit}` : text.trim();
+}
+
+/** The figures that a reader asks for first and that a side has, of channels that play the same part on both sides. */
+function rowsOf(before: Source, after: Source): DifferenceRow[] {
+  const others = shownOf(after);
+  return shownOf(before).flatMap((first): DifferenceRow[] => {
+    const role = roleOf(before, first.figure);
+    const second = others.find(
+      ({ figure }) => figure.id === first.figure.id && roleOf(after, figure) === role,
+    );
+    if (!second || role === 'stimulus') return [];
+    if (first.figure.value === null && second.figure.value === null) return [];
+    const difference = differenceOf(before, after, first, second);
+    return [{ before: first.figure, after: second.figure, difference }];
+  });
+}
+
+/** Figures on different terms are two quantities of one name, and have no difference. */
+function differenceOf(before: Source, after: Source, first: Measured, second: Measured): FigureDifference {
+  const difference = figureDifference(first, second);
+  const [one, other] = [termsOf(first.figure, before.capture), termsOf(second.figure, after.capture)];
+  if (one === other || difference.verdict === 'no data') return difference;
+  const absent = `They are taken on different terms: ${one}, and ${other}.`;
+  return { verdict: 'no data', scatter: difference.scatter, value: null, decibels: null, absent };
+}
+
+/** What the generator decides, not the amplifier. */
+const ofGenerator = /^(fundamental|lower-tone|upper-tone)-frequency$/;
+
+function shownOf({ measured }: Source): Measured[] {
+  const brief = new Set(briefFigures(measured.map(({ figure }) => figure)));
+  return measured.filter(
+    ({ figure }) => brief.has(figure) && !isContested(figure) && !ofGenerator.test(figure.id),
+  );
+}
+
+/** The part that a figure's channel plays; channels that are not alone in theirs are told apart by name. */
+function roleOf({ capture: { capture } }: Source, { subject }: Figure): string {
+  const role = capture.columns.find(({ name }) => name === subject)?.role ?? 'response';
+  const alike = capture.columns.filter((column) => !column.axis && (column.role ?? 'response') === role);
+  return alike.length > 1 && role !== 'stimulus' ? `${role} ${subject ?? ''}` : role;
+}
