@@ -5,8 +5,9 @@ import {
   limitsTitle,
   stageBlocks,
   stageHeadline,
+  supplyBlocks,
 } from '../figures/index.ts';
-import type { ChainSheet, LimitRow, LoadSheet, StageSheet, SupplySheet } from '../load/index.ts';
+import type { ChainSheet, LimitRow, LoadSheet, StageSheet, SupplySheet, Threshold } from '../load/index.ts';
 import { printNumber, quantityText } from '../quantity/index.ts';
 import { alignRows } from './rows.ts';
 
@@ -66,7 +67,25 @@ function chainReport(chain: ChainSheet): string {
 }
 
 function supplyReport(supply: SupplySheet): string {
-  return ['Supply', ...supply.explanation.map((sentence) => `  ${sentence}`)].join('\n');
+  return [
+    'Supply',
+    ...supplyBlocks(supply).flatMap(({ title, facts }) =>
+      block(
+        title,
+        facts.map(({ name, value }) => [name, value]),
+      ),
+    ),
+    ...block('Against limits that standards name', supply.thresholds.map(thresholdRow)),
+    ...supply.explanation.map((sentence) => `  ${sentence}`),
+    ...[...new Set(Object.values(supply.absent))]
+      .filter((reason) => !supply.explanation.includes(reason))
+      .map((reason) => `  Absent: ${reason}`),
+  ].join('\n');
+}
+
+function thresholdRow({ name, value, limit, unit, above, source }: Threshold): string[] {
+  const here = value === null ? 'never by itself' : quantityText(value, unit);
+  return [name, here, `${above ? 'above' : 'below'} ${quantityText(limit, unit)}`, source];
 }
 
 const block = (title: string, rows: string[][]) =>

@@ -1,5 +1,12 @@
 import { outOfRange } from './messages.ts';
-import type { Bias, LoadFault, MeasuredPoint, SupplyDescription, TubeStageDescription } from './types.ts';
+import type {
+  Bias,
+  HeaterWinding,
+  LoadFault,
+  MeasuredPoint,
+  SupplyDescription,
+  TubeStageDescription,
+} from './types.ts';
 
 type Range = readonly [number, number];
 
@@ -81,6 +88,9 @@ export function checkSupply(supply: SupplyDescription): LoadFault[] {
       unit: 'Ω',
       range: resistanceOrNone,
     },
+    { path: ['capacitors', index, 'inductance'], value: capacitor.seriesH ?? null, unit: 'H' },
+    { path: ['capacitors', index, 'current'], value: capacitor.sectionA ?? null, unit: 'A' },
+    { path: ['capacitors', index, 'bleederPower'], value: capacitor.bleederRatedW ?? null, unit: 'W' },
   ]);
   return faultsOf([
     { path: ['plate'], value: supply.plateV, unit: 'V' },
@@ -89,7 +99,23 @@ export function checkSupply(supply: SupplyDescription): LoadFault[] {
     { path: ['mains'], value: supply.mainsHz, unit: 'Hz' },
     { path: ['offLoad'], value: supply.offLoadV, unit: 'V' },
     ...capacitors,
+    ...(supply.heaters ?? []).flatMap(checkedWinding),
   ]);
+}
+
+function checkedWinding({ voltageV, ratedA, feeds }: HeaterWinding, index: number): Checked[] {
+  const path = ['heaters', index];
+  return [
+    { path: [...path, 'voltage'], value: voltageV, unit: 'V' },
+    { path: [...path, 'ratedCurrent'], value: ratedA, unit: 'A' },
+    ...feeds.map(
+      ({ currentA }, row): Checked => ({
+        path: [...path, 'feeds', row, 'current'],
+        value: currentA,
+        unit: 'A',
+      }),
+    ),
+  ];
 }
 
 /** A fault for each value outside its range; null values are not looked at. */

@@ -7,6 +7,7 @@ export * from './load-sheet.ts';
 export * from './operating-point.ts';
 export * from './ordinates.ts';
 export * from './plate-curves.ts';
+export { rippleVrms } from './ripple.ts';
 export * from './small-signal.ts';
 export * from './supply.ts';
 export { tracedFamily } from './traced-family.ts';

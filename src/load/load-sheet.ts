@@ -3,7 +3,6 @@ import type { DescribedSheet } from './chain-link.ts';
 import { checkSupply } from './check-description.ts';
 import { checkOutput } from './check-output.ts';
 import { driveFor } from './large-signal.ts';
-import { noBleeder, overRatedCapacitor } from './messages.ts';
 import { throughTransformer } from './output-stage.ts';
 import { peakPlateVoltage } from './peak-plate.ts';
 import { type PlateDiagram, plateDiagram } from './plate-curves.ts';
@@ -11,6 +10,8 @@ import { pushPullDiagram } from './push-pull-diagram.ts';
 import { resolveStage, signalLoad } from './resting-stage.ts';
 import { isTubeStage, type StageResult, stageSheet } from './stage-sheet.ts';
 import { supplySheet } from './supply.ts';
+import { supplyWithStages } from './supply-stages.ts';
+import { supplyWarnings } from './supply-warnings.ts';
 import type {
   ChainDescription,
   LoadFault,
@@ -19,7 +20,6 @@ import type {
   StageContext,
   StageDescription,
   SupplyDescription,
-  SupplySheet,
   TubeLibrary,
   TubeStageDescription,
 } from './types.ts';
@@ -38,16 +38,18 @@ export function loadSheet(
   const usable = supplyFaults.length === 0 ? supply : null;
   const stages = described.map(throughTransformer);
   const results = stages.map((stage) => stageSheet(stage, { supply: usable, tubes }));
-  const sheet = usable && supplySheet(usable);
+  const fed =
+    usable &&
+    supplyWithStages(supplySheet(usable), { supply: usable, stages: together(stages, results), tubes });
   const way = chain && chainSheet(chain, together(stages, results));
   return {
     chain: way?.sheet ?? null,
     stages: results.map((result) => result.sheet),
-    supply: sheet,
+    supply: fed?.sheet ?? null,
     peakPlateV: peakPlateVoltage(stages, usable),
     problems: [
       ...supplyFaults,
-      ...(usable && sheet ? under(['supply'], supplyWarnings(usable, sheet)) : []),
+      ...(usable && fed ? under(['supply'], [...supplyWarnings(usable, fed.sheet), ...fed.problems]) : []),
       ...described.flatMap((stage, index) => under(['stages', index], checkOutput(stage))),
       ...results.flatMap(({ problems }, index) => under(['stages', index], problems)),
       ...under(['chain'], way?.problems ?? []),
@@ -82,13 +84,3 @@ export function stageDiagram(described: StageDescription, context: StageContext)
 
 const under = (start: LoadFault['path'], faults: readonly LoadFault[]): LoadFault[] =>
   faults.map((fault) => ({ ...fault, path: [...start, ...fault.path] }));
-
-function supplyWarnings({ capacitors }: SupplyDescription, { highestV }: SupplySheet): LoadFault[] {
-  const overRated = capacitors.flatMap(({ ratedV }, index) =>
-    ratedV !== null && highestV !== null && highestV > ratedV
-      ? [overRatedCapacitor(['capacitors', index, 'ratedVoltage'], ratedV, highestV)]
-      : [],
-  );
-  const bleeders = capacitors.some(({ bleederOhm }) => bleederOhm !== null);
-  return capacitors.length > 0 && !bleeders ? [...overRated, noBleeder()] : overRated;
-}

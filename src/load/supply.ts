@@ -1,3 +1,4 @@
+import { bleederNeeded, bleederPowers, capacitanceHigh } from './bleeders.ts';
 import { dischargeTime } from './discharge.ts';
 import {
   noCapacitors,
@@ -9,15 +10,14 @@ import {
   offLoadFromWorking,
   offLoadStated,
 } from './messages.ts';
+import { rippleSheet, sectionOf } from './ripple.ts';
 import { explainSupply } from './supply-explanation.ts';
+import { bleederOfRails, noBleederNeeded, noReservoir, sectionsOfRails } from './supply-messages.ts';
 import { thresholdsOf } from './thresholds.ts';
 import type { Absent, CapacitorSheet, SupplyDescription, SupplySheet } from './types.ts';
 
 /** Mains voltage above nominal that the cautious figures allow for. */
 export const mainsHigh = 1.1;
-/** Capacitance above nominal that the cautious figures allow for. */
-const capacitanceHigh = 1.2;
-
 /**
  * Energy of a charged capacitor, ½CV², in joules.
  * @source electrostatics
@@ -27,19 +27,14 @@ export function storedEnergy(capacitanceF: number, voltageV: number): number {
 }
 
 /**
- * Ripple across a reservoir capacitor behind a full-wave rectifier, V rms: I/(4√3·f·C), a triangle whose
- * capacitor discharges the whole time. At 60 Hz that is the handbooks' 2.4·I/C (mA, µF), at 50 Hz 2.887·I/C.
- * @source triangular ripple; worked numbers in shared/checks/load.json
+ * What a supply holds, how long it holds it, where that stands against named limits, and its ripple; by itself,
+ * without the stages and heaters on it.
  */
-export function rippleVrms(currentA: number, capacitanceF: number, mainsHz: number): number {
-  return currentA / (4 * Math.sqrt(3) * mainsHz * capacitanceF);
-}
-
-/** What a supply holds, how long it holds it, and where that stands against named limits. */
 export function supplySheet(supply: SupplyDescription): SupplySheet {
   const offLoad = offLoadVoltage(supply);
   const highestV = offLoad && mainsHigh * offLoad.value;
   const capacitors = highestV === null ? [] : supply.capacitors.map((one) => capacitorSheet(one, highestV));
+  const ripple = rippleSheet(supply);
   const sheet = {
     highestV,
     offLoadV: offLoad?.value ?? null,
@@ -47,7 +42,13 @@ export function supplySheet(supply: SupplyDescription): SupplySheet {
     ...energies(capacitors),
     ...times(supply, highestV),
     timeTo60VoltsWithoutBleederS: null,
-    rippleVrms: rippleOf(supply),
+    rippleVrms: ripple?.points[0]?.rippleVrms ?? null,
+    ripple,
+    bleederNeeded: bleederNeeded(supply, highestV),
+    bleeders: bleederPowers(supply, highestV),
+    heaters: [],
+    drawn: null,
+    hum: [],
     capacitors,
   };
   const thresholds = thresholdsOf(sheet);
@@ -101,24 +102,39 @@ function times({ capacitors }: SupplyDescription, highestV: number | null) {
   };
 }
 
-function rippleOf({ currentA, mainsHz, capacitors }: SupplyDescription): number | null {
-  const first = capacitors[0];
-  return first && currentA !== null && mainsHz !== null
-    ? rippleVrms(currentA, first.capacitanceF, mainsHz)
-    : null;
-}
-
 function absentOf(
   supply: SupplyDescription,
-  sheet: Pick<SupplySheet, 'highestV' | 'storedEnergyJ' | 'timeTo60VoltsS' | 'rippleVrms'>,
+  sheet: Omit<SupplySheet, 'explanation' | 'absent' | 'thresholds'>,
 ): Absent {
-  const absent: Record<string, string> = { timeTo60VoltsWithoutBleederS: noDischarge() };
-  const why = sheet.highestV === null ? noSupplyVoltage() : noCapacitors();
-  if (sheet.highestV === null) absent.highestV = noSupplyVoltage();
-  if (sheet.storedEnergyJ === null) absent.storedEnergyJ = why;
-  if (sheet.timeTo60VoltsS === null) {
-    absent.timeTo60VoltsS = sheet.highestV === null || supply.capacitors.length === 0 ? why : noDischarge();
+  const { highestV, storedEnergyJ, timeTo60VoltsS, bleederNeeded: needed } = sheet;
+  const { capacitors, splitRails = false } = supply;
+  const why = highestV === null ? noSupplyVoltage() : noCapacitors();
+  const nothing = highestV === null || capacitors.length === 0;
+  const reasons: [string, string | null][] = [
+    ['timeTo60VoltsWithoutBleederS', noDischarge()],
+    ['highestV', highestV === null ? noSupplyVoltage() : null],
+    ['storedEnergyJ', storedEnergyJ === null ? why : null],
+    ['timeTo60VoltsS', timeTo60VoltsS === null ? (nothing ? why : noDischarge()) : null],
+    ['bleederNeeded', needed === null ? (nothing ? why : withoutBleeder(splitRails)) : null],
+    ...rippleReasons(supply, sheet),
+  ];
+  return Object.fromEntries(reasons.flatMap(([name, reason]) => (reason === null ? [] : [[name, reason]])));
+}
+
+const withoutBleeder = (splitRails: boolean) => (splitRails ? bleederOfRails() : noBleederNeeded());
+
+function rippleReasons(
+  { capacitors, splitRails = false }: SupplyDescription,
+  { ripple }: Pick<SupplySheet, 'ripple'>,
+): [string, string | null][] {
+  const [first] = capacitors;
+  if (ripple) {
+    const lost = splitRails && capacitors.some((capacitor) => sectionOf(capacitor) !== null);
+    return [['rippleOfSections', lost ? sectionsOfRails() : null]];
   }
-  if (sheet.rippleVrms === null) absent.rippleVrms = noRipple();
-  return absent;
+  const why = first && sectionOf(first) !== null ? noReservoir() : noRipple();
+  return [
+    ['rippleVrms', why],
+    ['ripple', why],
+  ];
 }

@@ -11,7 +11,7 @@ export const secondsAllowed = 5;
 /**
  * The supply against limits that standards name; none of them is a standard for audio amplifiers. Energy and
  * time are those with capacitance 20 % above nominal.
- * @source IEC 60204-1 (60 V within 5 s); OSHA and NFPA 70E (50 V); DOE/LBNL (100 V and 10 J)
+ * @source IEC 60204-1 (60 V within 5 s); OSHA and NFPA 70E (50 V); DOE/LBNL (100 V and 10 J; below 100 V, 100 J)
  */
 export function thresholdsOf(
   sheet: Pick<
@@ -31,18 +31,25 @@ export function thresholdsOf(
     status: 'seen',
   });
   const rows = [voltage(50, touchLimits.fifty), voltage(100, laboratory)];
-  return energyJ === null ? rows : [...rows, energyRow(energyJ), timeRow(timeS)];
+  return energyJ === null ? rows : [...rows, energyRow(energyJ, highestV), timeRow(timeS)];
 }
 
-const energyRow = (energyJ: number): Threshold => ({
-  name: 'stored energy',
-  value: energyJ,
-  limit: 10,
-  unit: 'J',
-  above: energyJ >= 10,
-  source: laboratory,
-  status: 'seen',
-});
+/** Below 100 V it is not the shock but the heat of a short circuit that counts, from 100 J. */
+function energyRow(energyJ: number, highestV: number): Threshold {
+  const [limit, source] =
+    highestV < 100
+      ? [100, 'Berkeley Lab electrical safety manual (DOE), table 2.3.3, below 100 V']
+      : [10, laboratory];
+  return {
+    name: 'stored energy',
+    value: energyJ,
+    limit,
+    unit: 'J',
+    above: energyJ >= limit,
+    source,
+    status: 'seen',
+  };
+}
 
 /** Without a bleeder there is no time, and the limit is passed. */
 const timeRow = (timeS: number | null): Threshold => ({

@@ -21,7 +21,9 @@ supply:
   plate: 300 V
   current: 60 mA
   sourceResistance: 100 Ω
-  reservoir: [ { capacitance: 47 µF, ratedVoltage: 450 V, bleeder: 220 kΩ } ]
+  reservoir: [ { capacitance: 47 µF, ratedVoltage: 450 V, bleeder: 220 kΩ, bleederPower: 2 W } ]
+  filter: [ { kind: LC, inductance: 10 H, resistance: 100 Ω, capacitance: 47 µF } ]
+  heaters: { windings: [ { name: all, voltage: 6.3 V, feeds: [ { device: 12AX7 }, { device: EL84, current: 0.76 A } ] } ] }
 `;
 
 /** A frequency sweep with level and distortion. */

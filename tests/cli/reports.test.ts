@@ -25,7 +25,7 @@ describe('load', () => {
     for (const heading of ['Limits', 'At the load', 'Loads that the rules give']) {
       expect(result).toContain(`\n\n  ${heading}\n    `);
     }
-    expect(result).toContain('\n\nSupply\n  ');
+    expect(result).toContain('\n\nSupply\n');
     expect(result.endsWith(`\n${notice}`)).toBe(true);
   });
 

@@ -4,7 +4,7 @@ import { offBy, pentode, resistanceCoupled, singleEnded, tubeSheet, tubes } from
 
 const supply: SupplyDescription = {
   plateV: 330,
-  currentA: 0.16,
+  currentA: 0.06,
   sourceResistanceOhm: 120,
   mainsHz: 50,
   offLoadV: null,

@@ -154,7 +154,9 @@ describe('what the sheet says', () => {
       rippleVrms: null,
     });
     expect(Object.keys(sheet.absent).sort()).toEqual([
+      'bleederNeeded',
       'highestV',
+      'ripple',
       'rippleVrms',
       'storedEnergyJ',
       'timeTo60VoltsS',

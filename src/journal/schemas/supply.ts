@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import type { ReservoirCapacitor, SupplyDescription } from '../../load/index.ts';
-import { quantity } from './fields.ts';
+import type { HeaterWinding, ReservoirCapacitor, SupplyDescription } from '../../load/index.ts';
+import { line, quantity, slug, wholeNumber } from './fields.ts';
 
 const capacitor = {
   /** `47 µF`. */
@@ -11,7 +11,33 @@ const capacitor = {
   workingVoltage: quantity('voltage').optional(),
   /** Resistor across it: `220 kΩ`. */
   bleeder: quantity('resistance').optional(),
+  /** What the bleeder is rated for: `5 W`. */
+  bleederPower: quantity('power').optional(),
+  /** Ids of the stages that draw their plate current here: `[output]`; left out, all from the last capacitor. */
+  feeds: z.array(slug).default([]),
 };
+
+/** Heaters on one winding. */
+const winding = z.strictObject({
+  /** `first`. */
+  name: line,
+  /** `6.3 V`. */
+  voltage: quantity('voltage'),
+  /** `4 A`. */
+  ratedCurrent: quantity('current').optional(),
+  feeds: z
+    .array(
+      z.strictObject({
+        /** Tube type: `EL84`. */
+        device: line,
+        /** How many of them: `4`; left out, one. */
+        count: wholeNumber(1, 100).default(1),
+        /** Of each at this voltage: `0.76 A`; left out, from the data of the type. */
+        current: quantity('current').optional(),
+      }),
+    )
+    .min(1),
+});
 
 /** A power supply, as far as load sheets and safety figures need it. */
 export const supplySchema = z.strictObject({
@@ -34,10 +60,18 @@ export const supplySchema = z.strictObject({
         kind: z.enum(['RC', 'LC']),
         resistance: quantity('resistance').optional(),
         inductance: quantity('inductance').optional(),
+        /** Direct current through the section: `4 mA`; left out, all that the supply gives. */
+        current: quantity('current').optional(),
         ...capacitor,
       }),
     )
     .default([]),
+  /** `full-wave` (two halves of a centre-tapped winding), `bridge` or `half-wave`; left out, full-wave. */
+  rectifier: z.enum(['full-wave', 'half-wave', 'bridge']).default('full-wave'),
+  /** How many like sets of the stages it feeds: `2`; left out, one. */
+  channels: wholeNumber(1, 16).default(1),
+  /** Heater windings with the tubes on them. */
+  heaters: z.strictObject({ windings: z.array(winding).min(1) }).optional(),
 });
 
 export type SupplyData = z.infer<typeof supplySchema>;
@@ -54,11 +88,25 @@ export function supplyDescription(supply: SupplyData): SupplyDescription {
       ...supply.reservoir.map(reservoirCapacitor),
       ...supply.filter.map((section) => ({
         ...reservoirCapacitor(section),
+        section: section.kind,
         seriesOhm: section.resistance ?? null,
+        seriesH: section.inductance ?? null,
+        sectionA: section.current ?? null,
       })),
     ],
+    rectifier: supply.rectifier,
+    splitRails: supply.plate === undefined && supply.rails !== undefined,
+    channels: supply.channels,
+    heaters: supply.heaters?.windings.map(heaterWinding) ?? [],
   };
 }
+
+const heaterWinding = ({ name, voltage, ratedCurrent, feeds }: z.infer<typeof winding>): HeaterWinding => ({
+  name,
+  voltageV: voltage,
+  ratedA: ratedCurrent ?? null,
+  feeds: feeds.map(({ device, count, current }) => ({ device, count, currentA: current ?? null })),
+});
 
 type CapacitorData = SupplyData['reservoir'][number];
 
@@ -68,6 +116,8 @@ function reservoirCapacitor(part: CapacitorData): ReservoirCapacitor {
     ratedV: part.ratedVoltage ?? null,
     workingV: part.workingVoltage ?? null,
     bleederOhm: part.bleeder ?? null,
+    bleederRatedW: part.bleederPower ?? null,
+    feeds: part.feeds,
   };
 }
 
@@ -75,6 +125,7 @@ function reservoirCapacitor(part: CapacitorData): ReservoirCapacitor {
 export function supplyPath(supply: SupplyData, path: readonly (string | number)[]): (string | number)[] {
   const [group, index, ...rest] = path;
   if (group === 'plate' && supply.plate === undefined) return ['rails'];
+  if (group === 'heaters') return ['heaters', 'windings', ...path.slice(1)];
   if (group !== 'capacitors') return [...path];
   if (typeof index !== 'number') return [supply.reservoir.length > 0 ? 'reservoir' : 'filter'];
   const first = supply.reservoir.length;
