@@ -5,23 +5,25 @@ import { slateCaptures } from './slate-captures.ts';
 import { slateRepeatCaptures } from './slate-repeat-captures.ts';
 import { slateTwoToneCaptures } from './slate-two-tone-captures.ts';
 import { wrenCaptures } from './wren-captures.ts';
+import { wrenTracing } from './wren-tracing.ts';
 
 /**
- * Writes the demo journal's captures below a folder of logs (default `content/logs`). All of them are
+ * Writes the demo journal's captures and tracings into a journal's folder (default `content`). All of them are
  * invented: computed from simple circuit models with repeatable noise. Run with `node src/demo/generate.ts`.
  */
-function writeCaptures(folder: string): void {
-  for (const { path, bytes } of [
+function writeCaptures(journal: string): void {
+  const inLogs = [
     ...heronCaptures(),
     ...wrenCaptures(),
     ...slateCaptures(),
     ...slateRepeatCaptures(),
     ...slateTwoToneCaptures(),
-  ]) {
-    const target = join(folder, path);
+  ].map(({ path, bytes }) => ({ path: join('logs', path), bytes }));
+  for (const { path, bytes } of [...inLogs, wrenTracing()]) {
+    const target = join(journal, path);
     mkdirSync(dirname(target), { recursive: true });
     writeFileSync(target, bytes);
   }
 }
 
-writeCaptures(process.argv[2] ?? join(import.meta.dirname, '../../content/logs'));
+writeCaptures(process.argv[2] ?? join(import.meta.dirname, '../../content'));

@@ -28,7 +28,11 @@ interface Currents {
 }
 
 /** Currents at a plate-to-cathode voltage; below the knee the screen takes more. */
-function currents({ pentode, plateV }: PentodeStage, gridV: number, plateToCathodeV: number): Currents {
+export function currents(
+  { pentode, plateV }: PentodeStage,
+  gridV: number,
+  plateToCathodeV: number,
+): Currents {
   const space = spaceCurrent(pentode.space, gridV, pentode.screenV);
   const reach = 1 - Math.exp(-Math.max(plateToCathodeV, 0) / pentode.kneeV);
   const slope = (pentode.meetingV + plateToCathodeV) / (pentode.meetingV + plateV);

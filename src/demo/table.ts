@@ -16,7 +16,7 @@ export interface Printed {
   digits: number;
 }
 
-/** A file: its path below the journal's folder of logs, and its bytes. */
+/** A file: its path below the journal's folder of logs, a tracing's below the journal's folder, and its bytes. */
 export interface DemoFile {
   path: string;
   bytes: Uint8Array;

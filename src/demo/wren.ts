@@ -1,5 +1,5 @@
 import { type Complex, complex, over, plus, scaled, times, together } from './complex.ts';
-import { type PentodeStage, pentodeAtRest, plateCurrentFor, plateResistance } from './pentode.ts';
+import { currents, type PentodeStage, pentodeAtRest, plateCurrentFor, plateResistance } from './pentode.ts';
 import { stimulusFor } from './solve.ts';
 import { cosineTone, filtered, rmsOf, shaped, type Tone } from './tone.ts';
 
@@ -31,6 +31,9 @@ const transformer = {
   primaryOhm: 40,
   coreOhm: 200e3,
 };
+
+/** Plate and cathode current of Wren's output tube at its screen voltage, in amperes. */
+export const wrenTube = (gridV: number, plateV: number) => currents(stage, gridV, plateV);
 
 /** Tube, winding capacitance and core in parallel across the primary. */
 function acrossPrimary(cathode: Cathode, hz: number): Complex {

@@ -5,13 +5,13 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 
 const root = join(import.meta.dirname, '../..');
-const committed = join(root, 'content/logs');
+const committed = join(root, 'content');
 let generated = '';
 
 const capturesIn = (folder: string): string[] =>
   readdirSync(folder, { recursive: true, encoding: 'utf8' })
-    .filter((file) => file.endsWith('.csv'))
     .map((file) => file.replaceAll('\\', '/'))
+    .filter((file) => file.endsWith('.csv') && !file.startsWith('.'))
     .sort();
 
 beforeAll(() => {
