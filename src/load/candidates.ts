@@ -9,8 +9,9 @@ import {
   noPositiveLoad,
   sweepBasis,
 } from './messages.ts';
+import { sheetLoads } from './sheet-loads.ts';
 import { findRoot } from './solve.ts';
-import type { Candidate, RestingStage, SmallSignal, SweepRow } from './types.ts';
+import type { Candidate, RestingStage, SmallSignal, SweepRow, TypicalOperation } from './types.ts';
 
 /** A rule's answer before the model is asked what it gives there. */
 type Proposal = Omit<Candidate, 'powerW' | 'secondRatio' | 'thirdRatio' | 'thdRatio'>;
@@ -27,10 +28,19 @@ export function candidateLoads(of: {
   triode: boolean;
   sweep: readonly SweepRow[];
   describedV: number | null;
+  /** What data sheets print for this tube in this connection. */
+  typical: readonly TypicalOperation[];
+  /** Tubes in parallel. */
+  count: number;
 }): Candidate[] {
-  const { stage, small, triode, sweep, describedV } = of;
+  const { stage, small, triode, sweep, describedV, typical, count } = of;
   const byRule = triode ? triodeRules(stage, small) : [kneeRule(stage)];
-  return [...byRule, ...searches(sweep)].map((proposal) => withFigures(proposal, stage, describedV));
+  const { plateV, screenV, plateA } = stage.rest;
+  const tube = { plateV, screenV: triode ? null : screenV, plateA: plateA / count };
+  const printed = sheetLoads(typical, tube, { use: 'single-ended class A', triode, count });
+  return [...byRule, ...printed, ...searches(sweep)].map((proposal) =>
+    withFigures(proposal, stage, describedV),
+  );
 }
 
 function withFigures(proposal: Proposal, stage: RestingStage, describedV: number | null): Candidate {

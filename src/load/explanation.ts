@@ -1,6 +1,7 @@
 import { printNumber, quantityText } from '../quantity/index.ts';
 import { explainDevice } from './device-explanation.ts';
-import type { AtLoad, Candidate, LimitRow, SwingLimit, TubeStageSheet } from './types.ts';
+import { explainDisagreement } from './disagreement.ts';
+import type { AtLoad, LimitRow, SwingLimit, TubeStageSheet } from './types.ts';
 
 type Figures = Omit<TubeStageSheet, 'explanation' | 'absent'>;
 
@@ -19,7 +20,7 @@ export function explainStage(sheet: Figures): string[] {
     over(sheet.limits),
     gain(sheet),
     ...atLoad(sheet),
-    standing(sheet),
+    ...explainDisagreement(sheet.candidates, sheet.atLoad?.loadOhm ?? null),
     power(sheet),
     ...caution(sheet),
   ].flatMap((sentence) => sentence ?? []);
@@ -135,26 +136,6 @@ function peak(topology: TubeStageSheet['topology'], { peakPlateV }: AtLoad, rest
     `times its voltage at rest.`
   );
 }
-
-/** Where the load lies among the loads that the rules propose. */
-function standing({ candidates, atLoad: at }: Figures): string | null {
-  const proposed = withLoad(candidates).sort((a, b) => a.loadOhm - b.loadOhm);
-  const least = proposed[0];
-  const most = proposed.at(-1);
-  if (!at || !least || !most) return null;
-  const where =
-    at.loadOhm < least.loadOhm
-      ? 'this load is below all of them'
-      : at.loadOhm > most.loadOhm
-        ? 'this load is above all of them'
-        : 'this load is among them';
-  const name = ({ loadOhm, method }: (typeof proposed)[number]) =>
-    `${quantityText(loadOhm, 'Ω')} (${method})`;
-  return `The candidate loads reach from ${name(least)} to ${name(most)}; ${where}.`;
-}
-
-const withLoad = (candidates: readonly Candidate[]) =>
-  candidates.flatMap((one) => (one.loadOhm === null ? [] : [{ ...one, loadOhm: one.loadOhm }]));
 
 /** What the load of largest power would give instead. */
 function power({ candidates, atLoad: at }: Figures): string | null {

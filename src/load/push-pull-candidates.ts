@@ -1,11 +1,11 @@
-import { quantityText } from '../quantity/index.ts';
 import { ratioOf, totalDistortion } from './harmonics-of-period.ts';
 import { atTheEnd, kneeBasis, noKnee, sweepBasis } from './messages.ts';
 import type { PairCycle } from './push-pull-cycle.ts';
 import { pairDrive } from './push-pull-drive.ts';
-import { noClassAGeometry, sheetBasis } from './push-pull-messages.ts';
+import { noClassAGeometry } from './push-pull-messages.ts';
 import { pairOutput } from './push-pull-signal.ts';
 import type { PairAtRest } from './push-pull-stage.ts';
+import { sheetLoads } from './sheet-loads.ts';
 import { findRoot } from './solve.ts';
 import type { Candidate, Device, OperatingPoint, SweepRow, TypicalOperation } from './types.ts';
 
@@ -53,8 +53,9 @@ export function pairCandidates(
   }: { sweep: readonly SweepRow[]; device: Device; typical: readonly TypicalOperation[] },
 ): Candidate[] {
   const rules = of.triode ? triodeRules(of) : [kneeRule(of, device)];
-  const printed = of.triode ? typical.filter(({ screenV }) => screenV === null) : typical;
-  return [...rules, ...printed.flatMap(sheetLoad), ...searches(sweep)].map((proposal) => {
+  const { triode, count, point } = of;
+  const printed = sheetLoads(typical, point, { use: 'push-pull class AB1', triode, count });
+  return [...rules, ...printed, ...searches(sweep)].map((proposal) => {
     const row = proposal.loadOhm === null ? undefined : sweepPair([proposal.loadOhm], of)[0];
     return {
       ...proposal,
@@ -117,26 +118,6 @@ function kneeRule({ pair: { rest } }: PairLoads, device: Device): Proposal {
     source: 'geometry of the load line of one side, which sees half the load',
     status: 'derived',
   };
-}
-
-function sheetLoad(row: TypicalOperation): Proposal[] {
-  if (row.use !== 'push-pull class AB1') return [];
-  const { plateV, screenV, gridV, cathodeOhm, loadOhm, powerW, source, status } = row;
-  const bias =
-    cathodeOhm === undefined
-      ? `${quantityText(gridV ?? 0, 'V')} at the grid`
-      : `${quantityText(cathodeOhm, 'Ω')} at the cathodes`;
-  const screen = screenV === null ? null : quantityText(screenV, 'V');
-  return [
-    {
-      method: `data sheet, ${quantityText(plateV, 'V')}, ${cathodeOhm === undefined ? 'fixed bias' : 'cathode bias'}`,
-      short: 'sheet',
-      loadOhm,
-      basis: sheetBasis(quantityText(plateV, 'V'), screen, bias, quantityText(powerW, 'W')),
-      source: status === 'memory' ? `${source} (from memory)` : source,
-      status: 'published',
-    },
-  ];
 }
 
 function searches(sweep: readonly SweepRow[]): Proposal[] {

@@ -1,4 +1,5 @@
 import { quantityText } from '../quantity/index.ts';
+import { explainDisagreement } from './disagreement.ts';
 import type {
   AmplifierClass,
   PushPullAtLoad,
@@ -29,9 +30,14 @@ export function explainPair(sheet: Figures, { mismatchRatio }: PushPullDescripti
         harmonics(atLoad, mismatchRatio),
       ]
     : [];
-  return [rest(sheet, mismatchRatio), over(sheet.limits), ...signal, most(sheet), ...caution(sheet)].flatMap(
-    (sentence) => sentence ?? [],
-  );
+  return [
+    rest(sheet, mismatchRatio),
+    over(sheet.limits),
+    ...signal,
+    ...disagreement(sheet),
+    most(sheet),
+    ...caution(sheet),
+  ].flatMap((sentence) => sentence ?? []);
 }
 
 function rest({ device, operatingPoint, limits }: Figures, mismatchRatio: number): string | null {
@@ -135,6 +141,9 @@ function harmonics({ harmonics: all, unbalanceA }: PushPullAtLoad, mismatchRatio
 }
 
 /** What the load of largest power would give instead. */
+const disagreement = ({ candidates, atLoad }: Figures) =>
+  explainDisagreement(candidates, atLoad?.loadOhm ?? null);
+
 function most({ candidates, atLoad }: Figures): string | null {
   const best = candidates.find(({ method }) => method === 'largest power');
   if (!atLoad || !best?.powerW || best.loadOhm === null || best.thdRatio === null) return null;

@@ -20,5 +20,3 @@ export const nothingSettles = () => 'Bias, winding and currents find no steady s
 export const powerOutOfReach = () => 'no load of the range gives this power before grid current begins';
 export const noClassAGeometry = () =>
   'plate voltage over current is below twice rp, so that no load satisfies the rule';
-export const sheetBasis = (plateV: string, screenV: string | null, bias: string, powerW: string) =>
-  `printed for ${plateV} at the plate${screenV === null ? '' : `, ${screenV} at the screen`}, ${bias}; ${powerW} there`;

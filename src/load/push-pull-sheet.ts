@@ -11,6 +11,7 @@ import { pairAtLoad, pairByDrive } from './push-pull-signal.ts';
 import { type PairAtRest, type ResolvedPair, resolvePair } from './push-pull-stage.ts';
 import { leastAtPower } from './push-pull-stated-power.ts';
 import type { PushPullAtLoad, PushPullDescription, PushPullSheet } from './push-pull-types.ts';
+import { printedFor } from './sheet-loads.ts';
 import { smallSignal } from './small-signal.ts';
 import { loadsAround } from './sweep.ts';
 import type { Absent, LimitRow, LoadFault, OperatingPoint, StageContext, TubeLibrary } from './types.ts';
@@ -71,7 +72,7 @@ function sheetOf(description: PushPullDescription, found: Found, library: TubeLi
   );
   const range = loadsAround(loadOhm);
   const sweep = sweepPair(range, loads);
-  const typical = library[description.device]?.typicalOperation ?? [];
+  const typical = printedFor(description, library);
   const limits = limitsOf(description, found, { atLoad, warmest });
   const figures = {
     ...named(description),

@@ -21,6 +21,7 @@ import {
 } from './messages.ts';
 import { modelAgainstCurves } from './model-against-curves.ts';
 import { type ResolvedTubes, resolveStage, signalLoad } from './resting-stage.ts';
+import { printedFor } from './sheet-loads.ts';
 import { smallSignal, voltageGain } from './small-signal.ts';
 import { loadsAround, sweepLoads } from './sweep.ts';
 import { hasScreenCurrent } from './traced-family.ts';
@@ -86,7 +87,12 @@ function sheetOf(
   const sweep = sweepLoads(stage, loadsOf(description, stage), driveV);
   const triode = !tubes.separateScreen;
   const candidates =
-    topology === 'single-ended' ? candidateLoads({ stage, small, triode, sweep, describedV: driveV }) : [];
+    topology === 'single-ended'
+      ? candidateLoads({
+          ...{ stage, small, triode, sweep, describedV: driveV, count: tubes.count },
+          typical: printedFor(description, library),
+        })
+      : [];
   const figures = {
     ...nothingOf(description),
     modelSource: tubes.modelSource,

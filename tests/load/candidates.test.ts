@@ -12,7 +12,7 @@ function candidatesOf(
 ) {
   const sweep = sweepLoads(stage, loadsAround(middleOhm), describedV);
   const small = smallSignal(stage.device, stage.rest);
-  const found = candidateLoads({ stage, small, triode, sweep, describedV });
+  const found = candidateLoads({ stage, small, triode, sweep, describedV, typical: [], count: 1 });
   return { sweep, found, named: (method: string) => found.find((one) => one.method === method) };
 }
 

@@ -48,7 +48,7 @@ describe('a single-ended output stage', () => {
     expect(text).toContain('the swing ends where the grid reaches 0 V');
     expect(text).toMatch(/The second harmonic leads at 3\.\d+ %, before the third/);
     expect(text).toContain('The plate swings up to 483 V to the cathode, 1.61 times its voltage at rest.');
-    expect(text).toContain('this load is among them');
+    expect(text).toContain('the load of this stage is among them');
     expect(text).not.toMatch(/NaN|null|undefined|\bsafe\b/);
   });
 });
