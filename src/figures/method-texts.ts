@@ -6,6 +6,7 @@ import type { Method } from './methods.ts';
 import { outputMethods } from './output-methods.ts';
 import { pushPullMethods } from './push-pull-methods.ts';
 import { repeatMethods } from './repeat-methods.ts';
+import { supplyMethods } from './supply-methods.ts';
 import { sweepMethods } from './sweep-methods.ts';
 import { twoToneMethods } from './two-tone-methods.ts';
 import { waveformMethods } from './waveform-methods.ts';
@@ -277,8 +278,13 @@ const loads: readonly Method[] = [
     title: 'Which load',
     text: [
       'Rules of load give different answers because they ask different questions: the most power for a given swing, the most without distortion where the bias is free, the load that uses the whole current at this voltage. Each is shown with what it assumes, what it gives here and what the model makes of it; the computed ones are found in the sweep of loads.',
+      'A data sheet prints a load for its own voltages and current. Moved to others, the two conversions in use go opposite ways: by the three-halves-power law, which takes every electrode voltage in one ratio F and lets the current follow, the load falls as the voltage rises; by voltage over current, which keeps the swing on the plate, it rises, at constant dissipation with the square. Rules further apart than 1.2 times are said to be so, with the reason.',
     ],
     formulas: [
+      {
+        tex: 'R_L=R_\\mathrm{sheet}\\,F^{-1/2},\\qquad R_L=R_\\mathrm{sheet}\\,F\\,\\frac{I_\\mathrm{sheet}}{I}',
+        where: 'data-sheet load by the three-halves-power law, and by voltage over current; F is the ratio of voltages',
+      },
       {
         tex: 'R_L=\\frac{U_P}{I_P}-2r_p',
         where: 'triode, largest power for this operating point (geometry)',
@@ -289,7 +295,7 @@ const loads: readonly Method[] = [
       },
     ],
     sources: [
-      'Geometry of the load line (derived)',
+      'Geometry of the load line, space-charge law (derived)',
       'Radiotron Designer’s Handbook, 4th ed., ch. 13 (from memory)',
     ],
   },
@@ -307,8 +313,12 @@ const loads: readonly Method[] = [
     title: 'Discharge through the bleeder',
     text: [
       'From the highest voltage, with the capacitance 20 % above nominal where the page says so, through the bleeder at its nominal resistance. A bleeder that has failed, or none, leaves the charge where it is: the time is then not long but never.',
+      'The bleeder needed is the one resistor across all capacitors, taken as joined, that brings them from the highest voltage to 60 V in 5 s; its power is that at the highest voltage, and so is the power of each bleeder fitted.',
     ],
-    formulas: [{ tex: 't=RC\\ln\\frac{U_0}{U}', where: 'until the voltage has fallen from U₀ to U' }],
+    formulas: [
+      { tex: 't=RC\\ln\\frac{U_0}{U}', where: 'until the voltage has fallen from U₀ to U' },
+      { tex: 'R=\\frac{t}{C\\ln(U_0/U)},\\qquad P=\\frac{U_0^2}{R}', where: 'bleeder needed for a time t' },
+    ],
     sources: ['IEC 60204-1: 60 V or less within 5 s (as quoted elsewhere)', 'OSHA and NFPA 70E: 50 V'],
   },
 ];
@@ -328,4 +338,5 @@ export const methods: readonly Method[] = [
   ...chainMethods,
   ...outputMethods,
   ...followerMethods,
+  ...supplyMethods,
 ];

@@ -56,6 +56,10 @@ export type MethodId =
   | 'coupling'
   | 'followers-splitters'
   | 'gain-budget'
+  | 'ripple'
+  | 'current-drawn'
+  | 'supply-hum'
+  | 'heaters'
   | 'stored-energy'
   | 'discharge';
 
