@@ -283,7 +283,8 @@ const loads: readonly Method[] = [
     formulas: [
       {
         tex: 'R_L=R_\\mathrm{sheet}\\,F^{-1/2},\\qquad R_L=R_\\mathrm{sheet}\\,F\\,\\frac{I_\\mathrm{sheet}}{I}',
-        where: 'data-sheet load by the three-halves-power law, and by voltage over current; F is the ratio of voltages',
+        where:
+          'data-sheet load by the three-halves-power law, and by voltage over current; F is the ratio of voltages',
       },
       {
         tex: 'R_L=\\frac{U_P}{I_P}-2r_p',

@@ -92,7 +92,8 @@ supply.yaml:${line}:${column} warning load/capacitor-rating
   });
 
   test('a supply without any bleeder is told at its capacitors', async () => {
-    const bare = 'supply:\n  plate: 300 V\n  filter:\n    - { kind: LC, inductance: 10 H, capacitance: 47 µF }\n';
+    const bare =
+      'supply:\n  plate: 300 V\n  filter:\n    - { kind: LC, inductance: 10 H, capacitance: 47 µF }\n';
     const none = `
   No bleeder is described: without one the capacitors stay charged after switching off.
   Add a bleeder to a capacitor, for example bleeder: 220 kΩ.
