@@ -141,7 +141,7 @@ const versionCases: Case[] = [
     ),
     '6:1 error unknown-key\n  The key "stats" is not known here.\n  Did you mean state?',
     '7:11 error unknown-key\n  The key "plat" is not known here.\n  Did you mean plate?',
-    '7:59 error unknown-key\n  The key "rated" is not known here.\n  Keys that can stand here: capacitance, ratedVoltage, workingVoltage, bleeder.',
+    '7:59 error unknown-key\n  The key "rated" is not known here.\n  Keys that can stand here: capacitance, ratedVoltage, workingVoltage, bleeder, bleederPower, feeds.',
     '9:20 error unknown-key\n  The key "henries" is not known here.\n  Keys that can stand here: part, value, quantity, price, supplier, record.',
   ],
   [
