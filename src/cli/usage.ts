@@ -91,6 +91,15 @@ export const commands: Readonly<Record<string, Command>> = {
       return load({ file: onlyFile(positionals, 'load'), json: values.json }, output);
     },
   },
+  new: {
+    usage: 'new listening NAME [--journal DIR] [--sealed DIR] [--trials N] [--task T] [--alternatives A,B]',
+    summary: 'a listening session: its record, a sealed order of trials and the sheet for the helper',
+    async run(args, output) {
+      const { newArguments } = await import('./commands/new-arguments.ts');
+      const { beginSession } = await import('./commands/new.ts');
+      return beginSession(newArguments(args), output);
+    },
+  },
 };
 
 /** How one command is used. */

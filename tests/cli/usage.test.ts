@@ -8,17 +8,17 @@ describe('a command line that cannot be understood prints one line and exits 2',
   const journal = () => writeFiles(smallJournal);
 
   test.each([
-    ['no command', [], 'Give a command: build, check, dev, preview, inspect, load, or help.'],
+    ['no command', [], 'Give a command: build, check, dev, preview, inspect, load, new, or help.'],
     ['a misspelt command', ['chek'], 'There is no command "chek". Did you mean check?'],
     [
       'another word',
       ['publish'],
-      'There is no command "publish". Commands: build, check, dev, preview, inspect, load.',
+      'There is no command "publish". Commands: build, check, dev, preview, inspect, load, new.',
     ],
     [
       'a name that every object has',
       ['constructor'],
-      'There is no command "constructor". Commands: build, check, dev, preview, inspect, load.',
+      'There is no command "constructor". Commands: build, check, dev, preview, inspect, load, new.',
     ],
     ['a misspelt option', ['check', '--jsn'], 'There is no option "--jsn" here. Did you mean --json?'],
     [
@@ -136,6 +136,7 @@ describe('help', () => {
       'preview',
       'inspect',
       'load',
+      'new',
     ]);
   });
 

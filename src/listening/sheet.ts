@@ -1,0 +1,62 @@
+import type { SessionKey } from './key-file.ts';
+import type { Task } from './plan.ts';
+
+/** What stands on the sheet besides the order. */
+export interface SheetFacts {
+  key: SessionKey;
+  alternatives: readonly [string, string];
+  sha256: string;
+  /** The notice that goes with everything that leads to a bench. */
+  notice: string;
+}
+
+/** The sheet for the helper at the switch, to be printed; the listener does not see it. */
+export function trialSheet({ key, alternatives, sha256, notice }: SheetFacts): string {
+  const { session, task, order } = key;
+  const other = (played: string) => alternatives.find((one) => one !== played) ?? '';
+  const rows = order.map((played, index) =>
+    task === 'preference'
+      ? [String(index + 1), played, other(played), '', '']
+      : [String(index + 1), played, '', ''],
+  );
+  const head =
+    task === 'preference'
+      ? ['trial', 'first', 'second', 'passage', 'preferred']
+      : ['trial', 'play', 'passage', 'answer'];
+  return `${[
+    `Trial sheet: ${session}`,
+    'For the helper at the switch. The listener does not see this sheet before the last trial.',
+    '',
+    ...instructions(task, alternatives, order.length),
+    '',
+    notice,
+    '',
+    ...table([head, ...rows]),
+    '',
+    `SHA-256 of the key file: ${sha256}`,
+  ].join('\n')}\n`;
+}
+
+function instructions(task: Task, [one, other]: readonly [string, string], trials: number): string[] {
+  const asked =
+    task === 'preference'
+      ? 'play both in the order of the line, and write down whether the first or the second was preferred.'
+      : `play the one that the line names, after ${one} and ${other} have been played by name if the listener asks, and write down which it was taken for.`;
+  return [
+    `1. ${trials} trials were fixed beforehand: hold all of them, and no more.`,
+    `2. In each trial ${asked}`,
+    '3. An answer is always given, if need be by guessing; that is what makes its chance one half.',
+    '4. Switch in the same way and for the same time whether or not the alternative changes.',
+    '5. Say the number of the trial and nothing else. Tell no answer right or wrong before the last trial.',
+    task === 'preference'
+      ? '6. Afterwards, write the trials into the record, each answer as the alternative that was preferred, and put the key file beside it.'
+      : '6. Afterwards, write the trials into the record and put the key file beside it.',
+  ];
+}
+
+function table(rows: readonly (readonly string[])[]): string[] {
+  const [head = []] = rows;
+  const widths = head.map((_, column) => Math.max(12, ...rows.map((row) => row[column]?.length ?? 0)));
+  const filled = (cell: string, column: number) => cell.padEnd(widths[column] ?? 0, cell === '' ? '_' : ' ');
+  return rows.map((row) => row.map(filled).join('  ').trimEnd());
+}
