@@ -17,6 +17,7 @@ export * from './registry.ts';
 export * from './repeat-words.ts';
 export * from './repeats.ts';
 export * from './stage-blocks.ts';
+export { stageFigures } from './stage-figures.ts';
 export * from './supply-blocks.ts';
 export * from './sweep-details.ts';
 export * from './sweep-findings.ts';

@@ -1,7 +1,9 @@
 import { chainMethods } from './chain-methods.ts';
+import { claimMethods } from './claim-methods.ts';
 import { deviceMethods } from './device-methods.ts';
 import { followerMethods } from './follower-methods.ts';
 import { instrumentMethods } from './instrument-methods.ts';
+import { listeningMethods } from './listening-methods.ts';
 import type { Method } from './methods.ts';
 import { outputMethods } from './output-methods.ts';
 import { pushPullMethods } from './push-pull-methods.ts';
@@ -333,6 +335,8 @@ export const methods: readonly Method[] = [
   ...sweeps,
   ...sweepMethods,
   ...repeatMethods,
+  ...claimMethods,
+  ...listeningMethods,
   ...loads,
   ...pushPullMethods,
   ...deviceMethods,

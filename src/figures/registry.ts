@@ -1,5 +1,6 @@
 import { type Definition, type FigureDefinition, ratio } from './definition.ts';
 import type { MethodId } from './methods.ts';
+import { stageDefinitions } from './stage-definitions.ts';
 import { sweepDefinitions, sweepFamily } from './sweep-definitions.ts';
 import { intermodulationFamily, twoToneDefinitions } from './two-tone-definitions.ts';
 import { waveformDefinitions } from './waveform-definitions.ts';
@@ -140,6 +141,7 @@ const definitions: Readonly<Record<string, Definition>> = {
     'impedance',
   ),
   ...sweepDefinitions,
+  ...stageDefinitions,
 };
 
 const ordinal = [

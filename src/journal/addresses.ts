@@ -11,11 +11,23 @@ interface Addressed {
   versions: readonly RawRecord<unknown>[];
   logs: readonly RawRecord<LogData>[];
   parts: readonly RawRecord<unknown>[];
+  decisions: readonly RawRecord<unknown>[];
+  sessions: readonly RawRecord<unknown>[];
 }
 
 /** Checks that every record and capture has a name that can stand in the address of its page. */
-export function checkAddresses({ amplifiers, versions, logs, parts }: Addressed): Problem[] {
-  return [...[...amplifiers, ...versions, ...logs, ...parts].flatMap(ofRecord), ...logs.flatMap(ofCaptures)];
+export function checkAddresses({
+  amplifiers,
+  versions,
+  logs,
+  parts,
+  decisions,
+  sessions,
+}: Addressed): Problem[] {
+  return [
+    ...[...amplifiers, ...versions, ...logs, ...parts, ...decisions, ...sessions].flatMap(ofRecord),
+    ...logs.flatMap(ofCaptures),
+  ];
 }
 
 function ofRecord({ id, file }: RawRecord<unknown>): Problem[] {

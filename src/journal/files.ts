@@ -5,7 +5,16 @@ import { type Fault, type Problem, problemAt } from '../problem/index.ts';
 import { messages } from './messages.ts';
 
 /** What a file of the journal is, told by its path. */
-export type FilePart = 'journal' | 'amplifier' | 'version' | 'log' | 'part' | 'stray' | 'other';
+export type FilePart =
+  | 'journal'
+  | 'amplifier'
+  | 'version'
+  | 'log'
+  | 'part'
+  | 'decision'
+  | 'listening'
+  | 'stray'
+  | 'other';
 
 const patterns: readonly [RegExp, FilePart][] = [
   [/^journal\.yaml$/, 'journal'],
@@ -13,6 +22,8 @@ const patterns: readonly [RegExp, FilePart][] = [
   [/^amplifiers\/[^/]+\/[^/]+\.md$/, 'version'],
   [/^logs\/[^/]+\/index\.mdx?$/, 'log'],
   [/^parts\/[^/]+\.md$/, 'part'],
+  [/^decisions\/[^/]+\.md$/, 'decision'],
+  [/^listening\/[^/]+\.md$/, 'listening'],
   [/^static\//, 'other'],
   [/\.(mdx?|markdown)$/i, 'stray'],
 ];
@@ -23,7 +34,7 @@ export function partOf(file: string): FilePart {
 
 /** True for the files that are records. */
 export function isRecord(file: string): boolean {
-  return ['amplifier', 'version', 'log', 'part'].includes(partOf(file));
+  return ['amplifier', 'version', 'log', 'part', 'decision', 'listening'].includes(partOf(file));
 }
 
 /** A record's id: its path without extension and without `/index`. */

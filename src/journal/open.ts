@@ -5,7 +5,15 @@ import { type FilePart, idOf, isRecord, listFiles, partOf } from './files.ts';
 import { messages } from './messages.ts';
 import { type RawRecord, readRecord, readYamlFile } from './records.ts';
 import { type RawJournal, resolveJournal } from './resolve.ts';
-import { amplifierSchema, journalSchema, logSchema, partSchema, versionSchema } from './schemas/index.ts';
+import {
+  amplifierSchema,
+  decisionSchema,
+  journalSchema,
+  listeningSchema,
+  logSchema,
+  partSchema,
+  versionSchema,
+} from './schemas/index.ts';
 import type { Journal } from './types.ts';
 
 export interface OpenOptions {
@@ -56,7 +64,19 @@ async function readJournal(root: string): Promise<{ raw: RawJournal | null; prob
   const versions = await readAll(root, files, 'version', versionSchema, problems);
   const logs = await readAll(root, files, 'log', logSchema, problems);
   const parts = await readAll(root, files, 'part', partSchema, problems);
-  const raw = settings.data && { root, settings: settings.data, amplifiers, versions, logs, parts, files };
+  const decisions = await readAll(root, files, 'decision', decisionSchema, problems);
+  const sessions = await readAll(root, files, 'listening', listeningSchema, problems);
+  const raw = settings.data && {
+    root,
+    settings: settings.data,
+    amplifiers,
+    versions,
+    logs,
+    parts,
+    decisions,
+    sessions,
+    files,
+  };
   return { raw, problems };
 }
 

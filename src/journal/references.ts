@@ -1,9 +1,10 @@
 import { type Problem, problemAt } from '../problem/index.ts';
 import { idOf, partOf } from './files.ts';
+import { captureName } from './ids.ts';
 import { messages } from './messages.ts';
 import { nearestPaths } from './nearest-paths.ts';
 import type { RawRecord } from './records.ts';
-import type { JournalSettings, LogData, VersionData } from './schemas/index.ts';
+import type { DecisionData, JournalSettings, ListeningData, LogData, VersionData } from './schemas/index.ts';
 import type { YamlPath } from './yaml.ts';
 
 interface Named {
@@ -15,6 +16,8 @@ interface Named {
 interface Referring {
   versions: readonly RawRecord<VersionData>[];
   logs: readonly RawRecord<LogData>[];
+  decisions: readonly RawRecord<DecisionData>[];
+  sessions: readonly RawRecord<ListeningData>[];
   settings: Pick<JournalSettings, 'instruments'>;
   files: readonly string[];
 }
@@ -23,14 +26,26 @@ interface Referring {
  * Checks that every reference leads to something of the right kind. A record whose own frontmatter has
  * faults can be referred to: its faults are told once, at their place.
  */
-export function checkReferences({ versions, logs, settings, files }: Referring): Problem[] {
-  const named = (kind: 'amplifier' | 'version' | 'part'): Named => ({
+export function checkReferences({
+  versions,
+  logs,
+  decisions,
+  sessions,
+  settings,
+  files,
+}: Referring): Problem[] {
+  const named = (kind: 'amplifier' | 'version' | 'part' | 'decision'): Named => ({
     kind,
     ids: files.filter((file) => partOf(file) === kind).map(idOf),
   });
   const amplifier = named('amplifier');
   const version = named('version');
   const part = named('part');
+  const decision = named('decision');
+  const capture: Named = {
+    kind: 'capture',
+    ids: logs.flatMap(({ id, data }) => data.captures.map((one) => `${id}/${captureName(one)}`)),
+  };
   const instrument: Named = { kind: 'instrument', ids: settings.instruments.map(({ id }) => id) };
   return [
     ...versions.flatMap((record) => [
@@ -49,7 +64,33 @@ export function checkReferences({ versions, logs, settings, files }: Referring):
         ...resolves(record, ['captures', index, 'instrument'], capture.instrument, instrument),
       ]),
     ]),
+    ...decisions.flatMap((record) => [
+      ...resolves(record, ['amplifier'], record.data.amplifier, amplifier),
+      ...resolves(record, ['version'], record.data.version, version),
+      ...ofSameAmplifier(record),
+      ...resolves(record, ['replacedBy'], record.data.replacedBy, decision),
+      ...record.data.options.flatMap((one, index) =>
+        resolves(record, ['options', index, 'part'], one.part, part),
+      ),
+    ]),
+    ...sessions.flatMap((record) => ofSession(record, { amplifier, version, decision, capture })),
     ...cycles(versions),
+  ];
+}
+
+/** What a listening session names: amplifier and decision, and of its alternatives versions and captures. */
+function ofSession(
+  record: RawRecord<ListeningData>,
+  known: Record<'amplifier' | 'version' | 'decision' | 'capture', Named>,
+): Problem[] {
+  const { amplifier, decision, alternatives } = record.data;
+  return [
+    ...resolves(record, ['amplifier'], amplifier, known.amplifier),
+    ...resolves(record, ['decision'], decision, known.decision),
+    ...alternatives.flatMap(({ version, capture }, index) => [
+      ...resolves(record, ['alternatives', index, 'version'], version, known.version),
+      ...resolves(record, ['alternatives', index, 'capture'], capture?.split('#')[0], known.capture),
+    ]),
   ];
 }
 
@@ -75,7 +116,7 @@ function ownFolder({ id, file }: RawRecord<VersionData>, amplifier: Named): Prob
   return [problemAt({ file, line: 1, column: 1 }, messages.noAmplifier(parent))];
 }
 
-function ofSameAmplifier({ data, yaml }: RawRecord<LogData>): Problem[] {
+function ofSameAmplifier({ data, yaml }: RawRecord<LogData | DecisionData>): Problem[] {
   if (data.version === undefined || data.version.startsWith(`${data.amplifier}/`)) return [];
   return [problemAt(yaml.placeOf(['version']), messages.wrongFolder(data.version, data.amplifier))];
 }

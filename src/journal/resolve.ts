@@ -4,9 +4,12 @@ import { checkAddresses } from './addresses.ts';
 import { joinOutputs } from './amplifier-output.ts';
 import type { AnalysisCache } from './analysis-cache.ts';
 import { resolveCaptures } from './captures.ts';
+import { checkDecisions } from './decisions.ts';
 import { idOf, isRecord, partOf, resolveInside } from './files.ts';
 import { captureName } from './ids.ts';
+import { judged } from './judged.ts';
 import { chooseKeyFigures } from './key-figures.ts';
+import { resolveListening } from './listening.ts';
 import { checkMentions } from './mentions.ts';
 import { messages } from './messages.ts';
 import type { LinkContext } from './prose/links.ts';
@@ -14,7 +17,15 @@ import { proseRenderer } from './prose/render.ts';
 import type { RawRecord } from './records.ts';
 import { checkReferences } from './references.ts';
 import { resolveRepeats } from './repeats.ts';
-import type { AmplifierData, JournalSettings, LogData, PartData, VersionData } from './schemas/index.ts';
+import type {
+  AmplifierData,
+  DecisionData,
+  JournalSettings,
+  ListeningData,
+  LogData,
+  PartData,
+  VersionData,
+} from './schemas/index.ts';
 import { versionSheet } from './sheets.ts';
 import type { OutputContext } from './stage-output.ts';
 import { readTubes } from './tubes.ts';
@@ -28,6 +39,8 @@ export interface RawJournal {
   versions: RawRecord<VersionData>[];
   logs: RawRecord<LogData>[];
   parts: RawRecord<PartData>[];
+  decisions: RawRecord<DecisionData>[];
+  sessions: RawRecord<ListeningData>[];
   files: string[];
 }
 
@@ -43,6 +56,7 @@ export async function resolveJournal(raw: RawJournal, resolution: Resolution): P
   const { root, settings, files } = raw;
   const { problems } = resolution;
   problems.push(...mdxRefused(raw), ...checkReferences(raw), ...checkAddresses(raw));
+  problems.push(...checkDecisions(raw.decisions));
   const tubes = readTubes();
   const prose = await renderAll(raw, resolution);
   const read = await Promise.all(
@@ -70,8 +84,19 @@ export async function resolveJournal(raw: RawJournal, resolution: Resolution): P
   const resolved = read.map(({ record }, i) => resolveLog(record, joinedCaptures.captures[i] ?? [], prose));
   problems.push(...read.flatMap((result) => result.problems), ...joinedCaptures.problems);
   problems.push(...resolved.flatMap((result) => result.problems));
-  const logs = resolved.map(({ log }) => log).sort(newestFirst);
-  return { folder: root, settings, amplifiers, versions, parts, logs, tubes, files };
+  const { listening, ...sessions } = await resolveListening(raw.sessions, {
+    ...{ root, files, captures: joinedCaptures.captures.flat() },
+    proseOf: (record) => joined(record, prose).prose,
+  });
+  problems.push(...sessions.problems);
+  const { logs, decisions, ...claims } = judged({
+    ...{ settings, files, versions, records: raw },
+    logs: resolved.map(({ log }) => log).sort(newestFirst),
+    proseOf: (record) => joined(record, prose).prose,
+    written: [...amplifiers, ...parts, ...listening],
+  });
+  problems.push(...claims.problems);
+  return { folder: root, settings, amplifiers, versions, parts, decisions, listening, logs, tubes, files };
 }
 
 /** What the stages of a journal may name. */
@@ -90,7 +115,7 @@ function resolveLog(
   record: RawRecord<LogData>,
   captures: CaptureRecord[],
   prose: ReadonlyMap<string, Prose>,
-): { log: Log; problems: Problem[] } {
+): { log: Omit<Log, 'expectations'>; problems: Problem[] } {
   const { repeats, problems } = resolveRepeats(record, captures);
   const chosen = chooseKeyFigures(record, captures, repeats);
   const log = { ...joined(record, prose), captures, repeats, keyFigures: chosen.keyFigures };
@@ -99,13 +124,14 @@ function resolveLog(
 
 const parentOf = (id: string) => id.slice(0, id.lastIndexOf('/'));
 
-const newestFirst = (a: Log, b: Log) =>
+const newestFirst = (a: Pick<Log, 'id' | 'data'>, b: Pick<Log, 'id' | 'data'>) =>
   a.data.date === b.data.date ? (a.id < b.id ? 1 : -1) : a.data.date < b.data.date ? 1 : -1;
 
 function joined<Data>(record: RawRecord<Data>, prose: ReadonlyMap<string, Prose>) {
   const { id, file, data, source } = record;
   const { body, bodyLine } = source;
-  const none: Prose = { format: 'md', body, bodyLine, html: '', headings: [], imagePaths: [], mentions: [] };
+  const nothing = { headings: [], imagePaths: [], mentions: [], figures: [] };
+  const none: Prose = { format: 'md', body, bodyLine, html: '', ...nothing };
   return { id, file, data, prose: prose.get(id) ?? none };
 }
 
@@ -117,7 +143,14 @@ function mdxRefused({ settings, logs }: RawJournal): Problem[] {
 }
 
 async function renderAll(raw: RawJournal, { base, problems }: Resolution): Promise<Map<string, Prose>> {
-  const records = [...raw.amplifiers, ...raw.versions, ...raw.logs, ...raw.parts];
+  const records = [
+    ...raw.amplifiers,
+    ...raw.versions,
+    ...raw.logs,
+    ...raw.parts,
+    ...raw.decisions,
+    ...raw.sessions,
+  ];
   const render = await proseRenderer(linkContext(raw, base));
   const prose = new Map<string, Prose>();
   for (const record of records) {

@@ -1,12 +1,17 @@
 import type { Capture, CaptureDeclaration, CaptureKind } from '../capture/index.ts';
+import type { Judgement } from '../compare/index.ts';
 import type { AmplifierOutput, Figure, Measurement, RepeatSummary } from '../figures/index.ts';
+import type { LevelMatch, SessionResult } from '../listening/index.ts';
 import type { LoadSheet, StageDiagram, TubeLibrary } from '../load/index.ts';
 import type { Place } from '../problem/index.ts';
 import type { Analysis } from './analyse.ts';
 import type {
   AmplifierData,
   CaptureData,
+  ClaimData,
+  DecisionData,
   JournalSettings,
+  ListeningData,
   LogData,
   PartData,
   RepeatData,
@@ -29,6 +34,13 @@ export interface Mention {
   place: Place;
 }
 
+/** A figure that an author named in running text. */
+export interface FigureMention {
+  figure: string;
+  of: string;
+  place: Place;
+}
+
 /** The body of a record. `html` is null for MDX, which is compiled while the site is built. */
 export interface Prose {
   format: 'md' | 'mdx';
@@ -38,6 +50,7 @@ export interface Prose {
   headings: Heading[];
   imagePaths: string[];
   mentions: Mention[];
+  figures: FigureMention[];
 }
 
 /** What every record has: its id is the file's path without extension. */
@@ -67,8 +80,70 @@ export type Part = RecordBase<PartData>;
 export interface Log extends RecordBase<LogData> {
   captures: CaptureRecord[];
   repeats: Repeats[];
+  expectations: JudgedClaim[];
   /** The figures the author chose for the top of the page, in order. */
   keyFigures: KeyFigure[];
+}
+
+/** A question with its options, and what its evidence says today. */
+export interface Decision extends RecordBase<DecisionData> {
+  /** The four digits its file begins with. */
+  number: string;
+  expectations: JudgedClaim[];
+  evidence: JudgedClaim[];
+  /** True for a decision in force of which some evidence is not borne out. */
+  isBroken: boolean;
+}
+
+/** What was measured of one alternative in a band. */
+export interface MeasuredBand {
+  /** Id of the alternative, and of its capture. */
+  of: string;
+  capture: string;
+  /** Energy mean of total distortion over the band, a plain ratio. */
+  thd: number;
+}
+
+/** What was heard in one band beside what was measured there. */
+export interface HeardBand {
+  bandHz: [number, number];
+  notes: ListeningData['notes'];
+  /** Nominal middles of the octaves that the means are taken over; empty where all alternatives share none. */
+  octavesHz: number[];
+  measured: MeasuredBand[];
+}
+
+/** Two alternatives that were listened to, and what that can and cannot show. */
+export interface ListeningSession extends RecordBase<ListeningData> {
+  result: SessionResult;
+  /** Null where it is not on record. */
+  levels: LevelMatch | null;
+  /** Whether the order was sealed beforehand: not, still so, or verified against the unsealed key file. */
+  sealing: 'not sealed' | 'sealed' | 'verified';
+  /** From the lowest band to the highest. */
+  heard: HeardBand[];
+}
+
+/** What a claim names: where it is shown, and the captures that it rests on by id. */
+export interface ClaimSource {
+  title: string;
+  page: string;
+  anchor: string;
+  captures: string[];
+}
+
+/** A claim held against the figures of the journal. */
+export interface JudgedClaim {
+  data: ClaimData;
+  /** Id of the record that makes it, and its place on that page. */
+  record: string;
+  anchor: string;
+  date: string;
+  of: ClaimSource | null;
+  than: ClaimSource | null;
+  judgement: Judgement;
+  /** True where it holds; of equality, as long as no difference shows. */
+  isBorneOut: boolean;
 }
 
 /** A figure at the top of a log, and where it is shown in full. */
@@ -123,6 +198,10 @@ export interface Journal {
   amplifiers: Amplifier[];
   versions: Version[];
   parts: Part[];
+  /** By number. */
+  decisions: Decision[];
+  /** Newest first. */
+  listening: ListeningSession[];
   /** Newest first. */
   logs: Log[];
   tubes: TubeLibrary;

@@ -16,6 +16,7 @@ export {
   impedanceDetails,
 } from './impedance-details.ts';
 export * from './impedance-sweep.ts';
+export { valueAt } from './interpolate.ts';
 export { summariseLevelSweep } from './level-sweep.ts';
 export * from './level-sweep-details.ts';
 export * from './loudspeaker-error.ts';

@@ -9,9 +9,9 @@ import {
   repeatedMeasured,
   singleMeasured,
 } from '../figures/index.ts';
+import { termsOf } from '../journal/figure-terms.ts';
 import type { CaptureRecord, Log, Version } from '../journal/types.ts';
 import { type Dimension, parseQuantity } from '../quantity/index.ts';
-import { termsOf } from './figure-terms.ts';
 
 /** A capture, or repeats that stand for theirs. */
 export interface Source {

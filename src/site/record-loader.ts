@@ -2,9 +2,9 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Loader, LoaderContext } from 'astro/loaders';
 import { currentJournal } from '../journal/current.ts';
-import type { Amplifier, Journal, Log, Part, Version } from '../journal/types.ts';
+import type { Amplifier, Decision, Journal, ListeningSession, Log, Part, Version } from '../journal/types.ts';
 
-type Entry = Amplifier | Version | Log | Part;
+type Entry = Amplifier | Version | Log | Part | Decision | ListeningSession;
 
 /**
  * Hands the records of the current journal to Astro's content store: Markdown already rendered, MDX to be
@@ -20,6 +20,8 @@ export function recordLoader(): Loader {
         ...journal.versions,
         ...journal.logs,
         ...journal.parts,
+        ...journal.decisions,
+        ...journal.listening,
       ];
       const kept = new Set(entries.map(({ id }) => id));
       for (const id of context.store.keys()) if (!kept.has(id)) context.store.delete(id);

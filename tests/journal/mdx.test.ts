@@ -72,12 +72,12 @@ describe('components', () => {
     [
       'an unknown one in a line',
       'A <Video /> B',
-      '7:3 error unknown-component\n  The component "Video" is neither known nor imported.\n  Known are Chart, Summary, Note; others are imported at the top of the file.',
+      '7:3 error unknown-component\n  The component "Video" is neither known nor imported.\n  Known are Chart, Summary, Note, FigureValue; others are imported at the top of the file.',
     ],
     [
       'a member of an unknown one',
       '<Parts.Choke />',
-      '7:1 error unknown-component\n  The component "Parts.Choke" is neither known nor imported.\n  Known are Chart, Summary, Note; others are imported at the top of the file.',
+      '7:1 error unknown-component\n  The component "Parts.Choke" is neither known nor imported.\n  Known are Chart, Summary, Note, FigureValue; others are imported at the top of the file.',
     ],
     [
       'a note inside a paragraph',

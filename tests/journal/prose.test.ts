@@ -66,7 +66,7 @@ describe('text that only looks like a directive', () => {
 });
 
 describe('directives', () => {
-  const known = 'Directives that can stand here: ::chart, ::summary, :::note.';
+  const known = 'Directives that can stand here: ::chart, ::summary, :::note, :figure.';
 
   test('a note is set beside the text', async () => {
     expect(await proseOf(':::note\nLook at *this*.\n:::\n')).toEqual({

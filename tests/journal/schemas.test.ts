@@ -16,7 +16,7 @@ const logCases: Case[] = [
   [
     'an unknown key with none near',
     log('weather: fine\n'),
-    '6:1 error unknown-key\n  The key "weather" is not known here.\n  Keys that can stand here: title, date, amplifier, version, question, answer, tags, captures, repeats, keyFigures.',
+    '6:1 error unknown-key\n  The key "weather" is not known here.\n  Keys that can stand here: title, date, amplifier, version, question, answer, tags, captures, repeats, expectations, keyFigures.',
   ],
   [
     'unknown keys inside a capture and a column',

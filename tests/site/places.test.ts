@@ -17,3 +17,12 @@ test('an ordinary figure is left alone', () => {
   const html = '<figure><img src="a.svg" alt="a"></figure>';
   expect(piecesOf(html)).toEqual([{ html }]);
 });
+
+test('a figure in running text is a place of its own inside its paragraph', () => {
+  const html = '<p>It is <span data-place="figure" data-figure="thd" data-of="a#b"></span> now.</p>';
+  expect(piecesOf(html)).toEqual([
+    { html: '<p>It is ' },
+    { place: 'figure', figure: 'thd', of: 'a#b' },
+    { html: ' now.</p>' },
+  ]);
+});

@@ -5,10 +5,10 @@ import { SKIP, visit } from 'unist-util-visit';
 import type { VFile } from 'vfile';
 import { type Fault, nearestNames } from '../../problem/index.ts';
 import { proseMessages } from './messages.ts';
-import { type Attributes, checkAttributes, mention } from './placed.ts';
+import { type Attributes, checkAttributes, mention, mentionFigure } from './placed.ts';
 import { report } from './report.ts';
 
-const known = ['::chart', '::summary', ':::note'] as const;
+const known = ['::chart', '::summary', ':::note', ':figure'] as const;
 
 /**
  * Turns the allowed directives into placeholders that the page fills, notes what they mention, refuses
@@ -17,7 +17,9 @@ const known = ['::chart', '::summary', ':::note'] as const;
 export function directives() {
   return (tree: Root, file: VFile): void => {
     const source = String(file);
-    visit(tree, 'textDirective', (node, index, parent) => restore(node, index, parent, source));
+    visit(tree, 'textDirective', (node, index, parent) =>
+      isFigure(node) ? printFigure(node, file, source) : restore(node, index, parent, source),
+    );
     visit(tree, 'leafDirective', (node) => place(node, file));
     visit(tree, 'containerDirective', (node) => enclose(node, file, source));
   };
@@ -44,6 +46,21 @@ function restore(
       : [text(source.slice(start, end))];
   parent.children.splice(index, 1, ...pieces);
   return [SKIP, index + pieces.length];
+}
+
+/** A word with a colon before it, `:figure`, is text; with a label or attributes it is meant. */
+const isFigure = ({ name, children, attributes }: TextDirective) =>
+  name === 'figure' && (children.length > 0 || Object.keys(attributes ?? {}).length > 0);
+
+function printFigure(node: TextDirective, file: VFile, source: string): typeof SKIP {
+  const [first, last] = [node.children[0], node.children.at(-1)];
+  const figure = first && last ? source.slice(offsets(first).start, offsets(last).end).trim() : '';
+  const attributes = node.attributes ?? {};
+  checkAttributes('figure', Object.keys(attributes), ':figure', node, file);
+  mentionFigure({ figure, of: attributes['of'] }, ':figure', node, file);
+  node.children = [];
+  node.data = { hName: 'span', hProperties: placeholder('figure', { figure, of: attributes['of'] }) };
+  return SKIP;
 }
 
 function place(node: LeafDirective, file: VFile): void {

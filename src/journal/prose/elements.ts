@@ -9,12 +9,12 @@ import { nearestPaths } from '../nearest-paths.ts';
 import { allowedElements } from './html-guard.ts';
 import { type LinkContext, recordOf } from './links.ts';
 import { proseMessages } from './messages.ts';
-import { checkAttributes, mention } from './placed.ts';
+import { checkAttributes, mention, mentionFigure } from './placed.ts';
 import { report, within } from './report.ts';
 
 type Element = MdxJsxFlowElement | MdxJsxTextElement;
 
-const components = { Chart: 'chart', Summary: 'summary', Note: 'note' } as const;
+const components = { Chart: 'chart', Summary: 'summary', Note: 'note', FigureValue: 'figure-value' } as const;
 
 /**
  * Checks what MDX may hold beside Markdown: elements of HTML under the same rules as in Markdown, components
@@ -72,7 +72,8 @@ function checkComponent(node: Element, name: keyof typeof components, file: VFil
   const placed = components[name];
   const written = `<${name}>`;
   const texts = node.attributes.flatMap(textOf);
-  if (node.type === 'mdxJsxTextElement') report(file, node, proseMessages.inParagraph(written));
+  if (node.type === 'mdxJsxTextElement' && placed !== 'figure-value')
+    report(file, node, proseMessages.inParagraph(written));
   if (texts.length < node.attributes.length) report(file, node, proseMessages.computedAttribute(written));
   checkAttributes(
     placed,
@@ -82,7 +83,9 @@ function checkComponent(node: Element, name: keyof typeof components, file: VFil
     file,
   );
   if (placed === 'note' || texts.length < node.attributes.length) return;
-  mention(placed, Object.fromEntries(texts), written, node, file);
+  const attributes = Object.fromEntries(texts);
+  if (placed === 'figure-value') mentionFigure(attributes, written, node, file);
+  else mention(placed, attributes, written, node, file);
 }
 
 /** Name and text of an attribute; nothing for one whose value is computed. */

@@ -24,7 +24,16 @@ export interface LinkContext {
 }
 
 /** Pages that belong to no record, by their address from the root of the site. */
-const pages: ReadonlySet<string> = new Set(['', 'logs', 'amplifiers', 'methods', 'safety']);
+const pages: ReadonlySet<string> = new Set([
+  '',
+  'logs',
+  'amplifiers',
+  'decisions',
+  'expectations',
+  'listening',
+  'methods',
+  'safety',
+]);
 
 const pictureFiles = /\.(?:avif|gif|jpe?g|png|svg|tiff?|webp)$/i;
 

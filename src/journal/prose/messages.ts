@@ -23,6 +23,16 @@ export const proseMessages = {
     message: `"${directive}" does not say which ${name} it shows.`,
     hint: `Write ${name}="…" with the name of a capture of this log.`,
   }),
+  figureUnnamed: (written: string): Fault => ({
+    rule: 'missing-attribute',
+    message: `"${written}" does not say which figure it prints.`,
+    hint: 'Write :figure[thd]{of="capture#channel"}, or <FigureValue figure="thd" of="capture#channel" /> in MDX.',
+  }),
+  figureOfNothing: (written: string): Fault => ({
+    rule: 'missing-attribute',
+    message: `"${written}" does not say what the figure is of.`,
+    hint: 'Write of="capture#channel", or of="version#stage" for a load sheet.',
+  }),
   labelled: (directive: string): Fault => ({
     rule: 'directive-label',
     message: `"${directive}" takes no text in square brackets.`,

@@ -9,6 +9,8 @@ export const placeable: Readonly<Record<string, readonly string[]>> = {
   chart: ['capture', 'kind', 'channel'],
   summary: ['capture'],
   note: [],
+  figure: ['of'],
+  'figure-value': ['figure', 'of'],
 };
 
 export type Attributes = Readonly<Record<string, string | null | undefined>>;
@@ -25,6 +27,13 @@ export function checkAttributes(
   for (const key of given.filter((other) => !known.includes(other))) {
     report(file, node, proseMessages.unknownAttribute(key, written, known));
   }
+}
+
+/** Notes that a figure is named in running text; without its id, or without what it is of, it is a fault. */
+export function mentionFigure({ figure, of }: Attributes, written: string, node: Node, file: VFile): void {
+  if (!figure) report(file, node, proseMessages.figureUnnamed(written));
+  else if (!of) report(file, node, proseMessages.figureOfNothing(written));
+  else notesOf(file).figures.push({ figure, of, ...startOf(node) });
 }
 
 /** Notes that a chart or summary is placed; without a capture it is a fault. */

@@ -112,10 +112,12 @@ function proseOf(
   format: Prose['format'],
   { notes, html, headings, imagePaths }: Rendered,
 ): Prose {
-  const mentions = notes.mentions
-    .map(({ line, column, ...mention }) => ({ ...mention, place: { file, line, column } }))
-    .sort((a, b) => byPlace(a.place, b.place));
-  return { format, body, bodyLine, html, headings: headings as Heading[], imagePaths, mentions };
+  const placed = <T>(noted: readonly (T & { line: number; column: number })[]) =>
+    noted
+      .map(({ line, column, ...rest }) => ({ ...rest, place: { file, line, column } }))
+      .sort((a, b) => byPlace(a.place, b.place));
+  const [mentions, figures] = [placed(notes.mentions), placed(notes.figures)];
+  return { format, body, bodyLine, html, headings: headings as Heading[], imagePaths, mentions, figures };
 }
 
 /** A place that the compiler writes into its message, such as `(9:1-9:7)`. */

@@ -13,6 +13,8 @@ export interface ProseFault {
 export interface ProseNotes {
   faults: ProseFault[];
   mentions: (Omit<Mention, 'place'> & { line: number; column: number })[];
+  /** Figures named in running text, with what they are of. */
+  figures: { figure: string; of: string; line: number; column: number }[];
   /** Pictures that exist: as written, and by their path in the journal. */
   pictures: { written: string; file: string; line: number; column: number }[];
 }
@@ -21,7 +23,7 @@ interface Positioned {
   position?: { start: { line: number; column: number; offset?: number | undefined } } | undefined;
 }
 
-export const noNotes = (): ProseNotes => ({ faults: [], mentions: [], pictures: [] });
+export const noNotes = (): ProseNotes => ({ faults: [], mentions: [], figures: [], pictures: [] });
 
 /** The notes of a file, begun on first use. */
 export function notesOf(file: VFile): ProseNotes {

@@ -1,7 +1,10 @@
 export * from './amplifier.ts';
 export * from './capture.ts';
 export * from './chain.ts';
+export type { ClaimData } from './claim.ts';
+export * from './decision.ts';
 export * from './journal.ts';
+export * from './listening.ts';
 export * from './log.ts';
 export * from './part.ts';
 export type { RepeatData } from './repeats.ts';

@@ -86,6 +86,8 @@ export const journalSchema = z.strictObject({
   invented: z.boolean().default(false),
   /** `true` allows .mdx logs, which run code while the site is built. */
   mdx: z.boolean().default(false),
+  /** `true` makes evidence that is not borne out an error: no site is written. */
+  strictClaims: z.boolean().default(false),
   /** Sentences added to the safety notice. */
   safety: line.optional(),
   instruments: z.array(instrument).superRefine(distinctIds).default([]),

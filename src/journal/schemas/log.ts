@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { captureSchema } from './capture.ts';
+import { expectationsSchema } from './claim.ts';
 import { date, line } from './fields.ts';
 import { repeatsSchema } from './repeats.ts';
 
@@ -26,6 +27,8 @@ export const logSchema = z.strictObject({
   captures: z.array(captureSchema).default([]),
   /** Captures that repeat each other, with what was done anew between them. */
   repeats: repeatsSchema,
+  /** Claims written before measuring. */
+  expectations: expectationsSchema,
   /** At most three figures shown at the top with their intervals. */
   keyFigures: z.array(keyFigure).max(3).default([]),
 });

@@ -1,6 +1,6 @@
 import type { Figure } from '../figures/index.ts';
-import type { CaptureRecord } from '../journal/types.ts';
 import { quantityText } from '../quantity/index.ts';
+import type { CaptureRecord } from './types.ts';
 
 /** Figures whose remark names what they are taken over or referred to. */
 const remarked = /^(signal-to-noise|band-noise|noise-|output-power|fundamental-power|damping-factor|gain-at)/;
