@@ -87,7 +87,7 @@ function isFree(box: Box, placed: readonly Box[]): boolean {
 }
 
 /** Rows of symbols and texts whose `px` counts from the left end of the key. */
-interface MarkKey {
+export interface MarkKey {
   width: number;
   symbols: (Row & { px: number })[];
   labels: (Row & { px: number })[];

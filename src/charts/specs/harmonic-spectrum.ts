@@ -1,26 +1,15 @@
 import { levelAspects, proportion } from '../aspect.ts';
-import { assemble, type Row } from '../assemble.ts';
-import { along, below, drawable } from '../axis.ts';
-import { curveRows, type DrawnLine, endLabels, logAxis } from '../curves.ts';
+import { drawable } from '../axis.ts';
+import { type DrawnLine, logAxis } from '../curves.ts';
 import { type Frame, frameFor } from '../frame.ts';
 import { frequencyChannel } from '../frequency.ts';
-import { type HarmonicMark, markKey, markLabels } from '../harmonic-marks.ts';
-import {
-  bandLayer,
-  haloLayer,
-  lineLayer,
-  type Panel,
-  strokeLayer,
-  symbolLayer,
-  textLayer,
-  yChannel,
-} from '../layers.ts';
+import { type HarmonicMark, markKey } from '../harmonic-marks.ts';
+import type { Panel } from '../layers.ts';
+import { lineSpectrum } from '../line-spectrum.ts';
 import { absentReasons } from '../messages.ts';
 import { extent } from '../readings.ts';
 import { floorName, type Levels, levelsOf, middleLevel } from '../spectrum-levels.ts';
 import { spectrumTable, spectrumText } from '../spectrum-text.ts';
-import { colour } from '../theme.ts';
-import { linearTicks, plainTick } from '../ticks.ts';
 import type { ChartResult, ChartSize, HarmonicSpectrumData } from '../types.ts';
 
 /**
@@ -76,50 +65,6 @@ function levelDomain(
 }
 
 function specOf({ line, floor, marks }: Levels, panel: Panel, frame: Frame) {
-  const x = frequencyChannel(panel);
-  const ticks = linearTicks(panel.y, panel.y.length / 38);
-  const y = (field: string) =>
-    yChannel(field, panel, { ...frame, ticks, title: 'Level, dB re fundamental', print: plainTick });
-  const floors = floor === null ? [] : [floor];
-  const { labels, leads } = endLabels(floors, panel, frame);
-  const floorRows = curveRows(floors, panel, 10);
-  const numbers = markLabels(marks, panel);
-  const key = markKey(marks);
-  return assemble(
-    frame,
-    panel.y.length,
-    [
-      bandLayer('band', x, y('high'), 'low'),
-      lineLayer('curve', x, y('y')),
-      lineLayer('floor', x, y('y')),
-      strokeLayer('lead'),
-      haloLayer('number', 'center'),
-      symbolLayer('mark'),
-      textLayer('number', 'center'),
-      symbolLayer('key'),
-      textLayer('key-label', 'left'),
-      textLayer('label', 'left'),
-    ],
-    {
-      band: floorRows.map(({ x: place, y: high, run }) => ({
-        x: place,
-        high,
-        low: panel.y.domain[0],
-        run,
-        fill: colour('soft'),
-      })),
-      curve: curveRows([line], panel),
-      floor: floorRows,
-      lead: leads,
-      mark: marks.map((mark) => markRow(mark, panel)),
-      number: numbers,
-      key: key.symbols.map((row) => ({ ...row, px: frame.width - key.width + row.px })),
-      'key-label': key.labels.map((row) => ({ ...row, px: frame.width - key.width + row.px })),
-      label: labels,
-    },
-  );
-}
-
-function markRow({ frequencyHz, levelDb, symbol }: HarmonicMark, panel: Panel): Row {
-  return { px: along(panel.x, frequencyHz), py: below(panel.y, levelDb), ...symbol };
+  const shown = { line, floor, marks, key: markKey(marks), x: frequencyChannel(panel) };
+  return lineSpectrum({ ...shown, title: 'Level, dB re fundamental' }, panel, frame);
 }

@@ -1,26 +1,14 @@
-import { assemble, type Row } from '../assemble.ts';
-import { type Axis, along, below, drawable, within } from '../axis.ts';
-import { curveRows, endLabels } from '../curves.ts';
+import { type Axis, drawable, within } from '../axis.ts';
 import { type Frame, frameFor } from '../frame.ts';
-import { markKey, markLabels, type SpectrumMark } from '../harmonic-marks.ts';
+import { markKey } from '../harmonic-marks.ts';
 import { type DrawnTones, drawnTones } from '../intermodulation-levels.ts';
 import { intermodulationTable, intermodulationText } from '../intermodulation-text.ts';
 import { intermodulationView } from '../intermodulation-view.ts';
-import {
-  bandLayer,
-  haloLayer,
-  lineLayer,
-  type Panel,
-  strokeLayer,
-  symbolLayer,
-  textLayer,
-  xChannel,
-  yChannel,
-} from '../layers.ts';
+import { type Panel, xChannel } from '../layers.ts';
+import { lineSpectrum } from '../line-spectrum.ts';
 import { absentReasons } from '../messages.ts';
 import { floorName, middleLevel } from '../spectrum-levels.ts';
-import { colour } from '../theme.ts';
-import { linearTicks, logTicks, plainTick, prefixedTick } from '../ticks.ts';
+import { linearTicks, logTicks, prefixedTick } from '../ticks.ts';
 import type { ChartResult, ChartSize, IntermodulationSpectrumData } from '../types.ts';
 
 /**
@@ -63,54 +51,14 @@ function levelDomain({ line, floor, tones, products }: DrawnTones, size: ChartSi
 }
 
 function specOf({ line, floor, tones, products }: DrawnTones, panel: Panel, frame: Frame) {
-  const x = frequencyChannel(panel);
-  const ticks = linearTicks(panel.y, panel.y.length / 38);
-  const y = (field: string) =>
-    yChannel(field, panel, { ...frame, ticks, title: 'Level, dB re upper tone', print: plainTick });
-  const floors = floor === null ? [] : [floor];
-  const { labels, leads } = endLabels(floors, panel, frame);
-  const floorRows = curveRows(floors, panel, 10);
   const marks = [...tones, ...products].filter(({ levelDb }) => within(panel.y, levelDb));
   const key = frame.rows === 0 ? { width: 0, symbols: [], labels: [] } : markKey(marks);
-  const atRight = (row: Row & { px: number }) => ({ ...row, px: frame.width - key.width + row.px });
-  return assemble(
-    frame,
-    panel.y.length,
-    [
-      bandLayer('band', x, y('high'), 'low'),
-      lineLayer('curve', x, y('y')),
-      lineLayer('floor', x, y('y')),
-      strokeLayer('lead'),
-      haloLayer('name', 'center'),
-      symbolLayer('mark'),
-      textLayer('name', 'center'),
-      symbolLayer('key'),
-      textLayer('key-label', 'left'),
-      textLayer('label', 'left'),
-    ],
-    {
-      band: floorRows.map(({ x: place, y: high, run }) => ({
-        ...{ x: place, high, low: panel.y.domain[0], run },
-        fill: colour('soft'),
-      })),
-      curve: curveRows([line], panel),
-      floor: floorRows,
-      lead: leads,
-      mark: marks.map((mark) => markRow(mark, panel)),
-      name: markLabels(marks, panel),
-      key: key.symbols.map(atRight),
-      'key-label': key.labels.map(atRight),
-      label: labels,
-    },
-  );
+  const shown = { line, floor, marks, key, x: frequencyChannel(panel), title: 'Level, dB re upper tone' };
+  return lineSpectrum(shown, panel, frame);
 }
 
 function frequencyChannel(panel: Panel) {
   const { x } = panel;
   const ticks = x.kind === 'log' ? logTicks(x, prefixedTick) : linearTicks(x, x.length / 70);
   return xChannel('x', panel, { ticks, title: 'Frequency, Hz', print: prefixedTick });
-}
-
-function markRow({ frequencyHz, levelDb, symbol }: SpectrumMark, panel: Panel): Row {
-  return { px: along(panel.x, frequencyHz), py: below(panel.y, levelDb), ...symbol };
 }
