@@ -1,20 +1,10 @@
-import { ratioOf } from './harmonics-of-period.ts';
-import { driveFor, largeSignal } from './large-signal.ts';
-import {
-  atTheEnd,
-  crossingBasis,
-  kneeBasis,
-  neverEqual,
-  noKnee,
-  noPositiveLoad,
-  sweepBasis,
-} from './messages.ts';
+import { kneeVoltage } from './knee.ts';
+import { crossingBasis, kneeBasis, neverEqual, noKnee, noPositiveLoad } from './messages.ts';
+import { computed, type Proposal, withOutcome } from './proposal.ts';
 import { sheetLoads } from './sheet-loads.ts';
-import { findRoot } from './solve.ts';
+import { sweepLoads } from './sweep.ts';
+import { hasRows, leastInSweep, rangeOf } from './sweep-search.ts';
 import type { Candidate, RestingStage, SmallSignal, SweepRow, TypicalOperation } from './types.ts';
-
-/** A rule's answer before the model is asked what it gives there. */
-type Proposal = Omit<Candidate, 'powerW' | 'secondRatio' | 'thirdRatio' | 'thdRatio'>;
 
 const handbook = "Radiotron Designer's Handbook, 4th ed., chapter 13 (from memory), and algebra";
 
@@ -38,22 +28,10 @@ export function candidateLoads(of: {
   const { plateV, screenV, plateA } = stage.rest;
   const tube = { plateV, screenV: triode ? null : screenV, plateA: plateA / count };
   const printed = sheetLoads(typical, tube, { use: 'single-ended class A', triode, count });
-  return [...byRule, ...printed, ...searches(sweep)].map((proposal) =>
-    withFigures(proposal, stage, describedV),
-  );
-}
-
-function withFigures(proposal: Proposal, stage: RestingStage, describedV: number | null): Candidate {
-  const { loadOhm } = proposal;
-  const drive = loadOhm === null ? null : driveFor(stage, loadOhm, describedV);
-  const found = loadOhm === null || drive === null ? null : largeSignal(stage, loadOhm, drive);
-  return {
-    ...proposal,
-    powerW: found?.powerW ?? null,
-    secondRatio: found ? ratioOf(found.harmonics, 2) : null,
-    thirdRatio: found ? ratioOf(found.harmonics, 3) : null,
-    thdRatio: found?.thdRatio ?? null,
-  };
+  return [...byRule, ...printed, ...searches(sweep)].map((proposal) => {
+    const loads = proposal.loadOhm === null ? [] : [proposal.loadOhm];
+    return withOutcome(proposal, sweepLoads(stage, loads, describedV)[0]);
+  });
 }
 
 function triodeRules({ rest }: RestingStage, { rpOhm }: SmallSignal): Proposal[] {
@@ -92,9 +70,7 @@ function triodeRules({ rest }: RestingStage, { rpOhm }: SmallSignal): Proposal[]
  * @source geometry of the load line
  */
 function kneeRule({ device, rest }: RestingStage): Proposal {
-  const excess = (plateV: number) =>
-    device.plateCurrent({ plateV, screenV: rest.screenV, gridV: 0 }) - 2 * rest.plateA;
-  const kneeV = findRoot(excess, { low: 0, high: rest.plateV });
+  const kneeV = kneeVoltage(device, rest);
   return {
     method: 'from rest to the knee of the zero-bias curve',
     short: 'knee',
@@ -106,16 +82,9 @@ function kneeRule({ device, rest }: RestingStage): Proposal {
 }
 
 function searches(sweep: readonly SweepRow[]): Proposal[] {
-  const first = sweep[0];
-  const last = sweep.at(-1);
-  if (!first || !last) return [];
-  const range = [sweep.length, first.loadOhm, last.loadOhm] as const;
-  const least = (method: string, short: string, cost: (row: SweepRow) => number) => {
-    const { loadOhm, edge } = leastOf(sweep, cost);
-    return edge
-      ? computed({ method, short, loadOhm: null, basis: atTheEnd(loadOhm) })
-      : computed({ method, short, loadOhm, basis: sweepBasis(...range) });
-  };
+  if (!hasRows(sweep)) return [];
+  const least = (method: string, short: string, cost: (row: SweepRow) => number) =>
+    leastInSweep(sweep, { method, short }, cost);
   const equalOhm = crossing(sweep);
   return [
     least('largest power', 'most power', (row) => -row.powerW),
@@ -126,22 +95,9 @@ function searches(sweep: readonly SweepRow[]): Proposal[] {
       method: 'second and third harmonic equal',
       short: 'H2 = H3',
       loadOhm: equalOhm,
-      basis: equalOhm === null ? neverEqual() : crossingBasis(...range),
+      basis: equalOhm === null ? neverEqual() : crossingBasis(...rangeOf(sweep)),
     }),
   ];
-}
-
-const computed = (found: Omit<Proposal, 'source' | 'status'>): Proposal => ({
-  ...found,
-  source: 'computed from the model',
-  status: 'derived',
-});
-
-/** The row with the least cost, and whether it is at an end of the range, where nothing is proven. */
-function leastOf(sweep: readonly SweepRow[], cost: (row: SweepRow) => number) {
-  const costs = sweep.map(cost);
-  const index = costs.indexOf(Math.min(...costs));
-  return { loadOhm: sweep[index]?.loadOhm ?? 0, edge: index === 0 || index === sweep.length - 1 };
 }
 
 /** The first load at which second and third harmonic are equal, interpolated on a logarithmic scale. */

@@ -1,5 +1,6 @@
 import { quantityText } from '../quantity/index.ts';
 import type { LoadFault } from './types.ts';
+import { warning } from './warning.ts';
 
 const volts = (value: number) => quantityText(value, 'V');
 const amperes = (value: number) => quantityText(value, 'A');
@@ -73,14 +74,6 @@ export const typedBesideModel = (): LoadFault => ({
     'Small-signal values are typed for a stage that has traced curves, a measured current, a tap or parallel tubes.',
   hint: 'Typed values stand in place of a model and are those of the whole stage: leave out smallSignal, or the others.',
   path: ['smallSignal'],
-});
-
-const warning = (path: LoadFault['path'], rule: string, message: string, hint: string): LoadFault => ({
-  rule,
-  severity: 'warning',
-  message,
-  hint,
-  path,
 });
 
 export const disagreeingSmallSignal = (mu: number, product: number): LoadFault =>

@@ -20,7 +20,7 @@ export function explainDisagreement(candidates: readonly Candidate[], chosenOhm:
     `The rules ask for loads from ${named(least)} to ${named(most)}, ` +
     `${printNumber(most.loadOhm / least.loadOhm, 2)} times apart`;
   const stands = chosenOhm === null ? '' : `; ${standing(chosenOhm, least.loadOhm, most.loadOhm)}`;
-  return [`${range}${stands}.`, ...disputes.flatMap((dispute) => dispute(answers))];
+  return [`${range}${stands}.`, ...disputes.flatMap((dispute) => told(dispute, answers))];
 }
 
 function standing(chosenOhm: number, leastOhm: number, mostOhm: number): string {
@@ -32,65 +32,46 @@ function standing(chosenOhm: number, leastOhm: number, mostOhm: number): string 
 
 const named = ({ loadOhm, method }: Answer) => `${quantityText(loadOhm, 'Ω')} (${method})`;
 
-type Dispute = (answers: readonly Answer[]) => string[];
-
-/** The two rules named by their chart labels, where both answer and differ; the larger ratio of their loads. */
-function apart(answers: readonly Answer[], one: string, other: string) {
-  const first = answers.find(({ short }) => short === one);
-  const second = answers.find(({ short }) => short === other);
-  if (!first || !second) return null;
-  const times = Math.max(first.loadOhm / second.loadOhm, second.loadOhm / first.loadOhm);
-  return times > worthAWord ? { first, second, times: printNumber(times, 2) } : null;
+/** Two rules of different intent, by their labels, and why their loads are so many times apart. */
+interface Dispute {
+  between: readonly [string, string];
+  because: (first: string, second: string, times: string) => string;
 }
 
-const movedSheets: Dispute = (answers) => {
-  const found = apart(answers, 'sheet, 3/2', 'sheet, U/I');
-  if (!found) return [];
-  const { first, second, times } = found;
-  return [
-    `Moved to this operating point the data-sheet load becomes ${quantityText(first.loadOhm, 'Ω')} or ` +
-      `${quantityText(second.loadOhm, 'Ω')}, ${times} times apart: the three-halves-power law lets the current grow ` +
-      'with the voltage, so that the load falls as the voltage rises; voltage over current keeps to the current that ' +
-      'was set, so that the load rises with the voltage.',
-  ];
-};
-
-const powerAgainstPurity: Dispute = (answers) => {
-  const found = apart(answers, 'most power', 'least THD');
-  if (!found) return [];
-  const { first, second, times } = found;
-  return [
-    `Most power and least distortion are ${times} times apart, at ${quantityText(first.loadOhm, 'Ω')} and ` +
-      `${quantityText(second.loadOhm, 'Ω')}: no load is best at both, so that a rule that does not say which it is ` +
-      'after cannot be compared with one that does.',
-  ];
-};
-
-const smallSignalAgainstSwing: Dispute = (answers) => {
-  const found = apart(answers, '2 rp', 'U/I − 2rp');
-  if (!found) return [];
-  const { first, second, times } = found;
-  return [
-    `Twice rp (${quantityText(first.loadOhm, 'Ω')}) and the swing between rest and zero grid volts ` +
-      `(${quantityText(second.loadOhm, 'Ω')}) are ${times} times apart: the first leaves the bias free to choose, the ` +
-      'second takes voltage and current at rest as they are.',
-  ];
-};
-
-const kneeAgainstPurity: Dispute = (answers) => {
-  const found = apart(answers, 'knee', 'least THD');
-  if (!found) return [];
-  const { first, second, times } = found;
-  return [
-    `The swing to the knee of the curve (${quantityText(first.loadOhm, 'Ω')}) and the least distortion ` +
-      `(${quantityText(second.loadOhm, 'Ω')}) are ${times} times apart: the first looks at the two ends of the swing ` +
-      'only, the second at the whole of it.',
-  ];
-};
+/** The sentence of a dispute; none where a rule has no answer or both nearly agree. */
+function told({ between, because }: Dispute, answers: readonly Answer[]): string[] {
+  const [first, second] = between.map((label) => answers.find(({ short }) => short === label)?.loadOhm);
+  if (first === undefined || second === undefined) return [];
+  const times = Math.max(first / second, second / first);
+  return times > worthAWord
+    ? [because(quantityText(first, 'Ω'), quantityText(second, 'Ω'), printNumber(times, 2))]
+    : [];
+}
 
 const disputes: readonly Dispute[] = [
-  movedSheets,
-  powerAgainstPurity,
-  smallSignalAgainstSwing,
-  kneeAgainstPurity,
+  {
+    between: ['sheet, 3/2', 'sheet, U/I'],
+    because: (first, second, times) =>
+      `Moved to this operating point the data-sheet load becomes ${first} or ${second}, ${times} times apart: the ` +
+      'three-halves-power law lets the current grow with the voltage, so that the load falls as the voltage rises; ' +
+      'voltage over current keeps to the current that was set, so that the load rises with the voltage.',
+  },
+  {
+    between: ['most power', 'least THD'],
+    because: (first, second, times) =>
+      `Most power and least distortion are ${times} times apart, at ${first} and ${second}: no load is best at both, ` +
+      'so that a rule that does not say which it is after cannot be compared with one that does.',
+  },
+  {
+    between: ['2 rp', 'U/I − 2rp'],
+    because: (first, second, times) =>
+      `Twice rp (${first}) and the swing between rest and zero grid volts (${second}) are ${times} times apart: the ` +
+      'first leaves the bias free to choose, the second takes voltage and current at rest as they are.',
+  },
+  {
+    between: ['knee', 'least THD'],
+    because: (first, second, times) =>
+      `The swing to the knee of the curve (${first}) and the least distortion (${second}) are ${times} times apart: ` +
+      'the first looks at the two ends of the swing only, the second at the whole of it.',
+  },
 ];

@@ -1,5 +1,6 @@
 import { quantityText } from '../quantity/index.ts';
 import type { LoadFault } from './types.ts';
+import { warning } from './warning.ts';
 
 const volts = (value: number) => quantityText(value, 'V');
 const watts = (value: number) => quantityText(value, 'W');
@@ -35,14 +36,6 @@ export const noJunctionToCase = (): LoadFault => ({
 });
 
 // Warnings.
-
-const warning = (path: LoadFault['path'], rule: string, message: string, hint: string): LoadFault => ({
-  rule,
-  severity: 'warning',
-  message,
-  hint,
-  path,
-});
 
 export const overTransistorRating = (
   path: LoadFault['path'],

@@ -20,17 +20,15 @@ import { followerStage } from './follower-stage.ts';
 import type { FollowerDescription, FollowerSheet, FollowerState } from './follower-types.ts';
 import { mainsHigh, supplySheet } from './supply.ts';
 import { knownPath, thermalSheet } from './thermal.ts';
-import type { Absent, LoadFault, StageContext } from './types.ts';
-
-interface FollowerResult {
-  sheet: FollowerSheet;
-  problems: LoadFault[];
-}
+import type { Absent, LoadFault, StageContext, StageResult } from './types.ts';
 
 const curvePoints = 40;
 
 /** The load sheet of a transistor output stage; paths of its problems lead from the stage. */
-export function followerSheet(description: FollowerDescription, context: StageContext): FollowerResult {
+export function followerSheet(
+  description: FollowerDescription,
+  context: StageContext,
+): StageResult<FollowerSheet> {
   const faults = checkFollower(description);
   if (faults.length > 0) return { sheet: emptySheet(description), problems: faults };
   const found = followerStage(description, context);
@@ -91,7 +89,7 @@ function sheetOf(
   description: FollowerDescription,
   stage: FollowerStage,
   { mostV, highestV }: { mostV: number; highestV: number },
-): FollowerResult {
+): StageResult<FollowerSheet> {
   const load = ratedLoad(description);
   const path = knownPath(description);
   const end = followerCycle(stage, load, mostV);

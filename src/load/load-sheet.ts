@@ -8,7 +8,7 @@ import { peakPlateVoltage } from './peak-plate.ts';
 import { type PlateDiagram, plateDiagram } from './plate-curves.ts';
 import { pushPullDiagram } from './push-pull-diagram.ts';
 import { resolveStage, signalLoad } from './resting-stage.ts';
-import { isTubeStage, type StageResult, stageSheet } from './stage-sheet.ts';
+import { isTubeStage, stageSheet } from './stage-sheet.ts';
 import { supplySheet } from './supply.ts';
 import { supplyWithStages } from './supply-stages.ts';
 import { supplyWarnings } from './supply-warnings.ts';
@@ -19,6 +19,7 @@ import type {
   PushPullDiagram,
   StageContext,
   StageDescription,
+  StageResult,
   SupplyDescription,
   TubeLibrary,
   TubeStageDescription,

@@ -1,6 +1,7 @@
 import { nearestNames } from '../problem/index.ts';
 import { quantityText } from '../quantity/index.ts';
 import type { LoadFault } from './types.ts';
+import { warning } from './warning.ts';
 
 const volts = (value: number) => quantityText(value, 'V');
 const amperes = (value: number) => quantityText(value, 'A');
@@ -95,14 +96,6 @@ export const noBalance = (): LoadFault => ({
 });
 
 // Warnings.
-
-const warning = (path: LoadFault['path'], rule: string, message: string, hint: string): LoadFault => ({
-  rule,
-  severity: 'warning',
-  message,
-  hint,
-  path,
-});
 
 export const overRating = (device: string, name: string, value: string, limit: string): LoadFault =>
   warning(

@@ -16,7 +16,7 @@ export interface RestQuery {
 export type RestResult = { rest: Rest } | { fault: LoadFault };
 
 /** Below this plate current a stage counts as cut off. */
-const leastCurrentA = 1e-6;
+export const leastCurrentA = 1e-6;
 
 /**
  * Point of rest of a stage: plate, screen and grid voltage to the cathode and the currents. Solved by

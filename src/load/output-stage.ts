@@ -21,14 +21,10 @@ import type {
   RestingStage,
   StageContext,
   StageDescription,
+  StageResult,
   TubeStageDescription,
   TubeStageSheet,
 } from './types.ts';
-
-interface TubeStageResult {
-  sheet: TubeStageSheet;
-  problems: LoadFault[];
-}
 
 /** A stage with the load that its output transformer makes of the loudspeaker; any other stage as it is. */
 export function throughTransformer<D extends StageDescription>(description: D): D {
@@ -45,10 +41,10 @@ export function throughTransformer<D extends StageDescription>(description: D): 
 
 /** Adds to a stage's sheet what its transformer and loudspeaker do. */
 export function withOutput(
-  result: TubeStageResult,
+  result: StageResult<TubeStageSheet>,
   description: TubeStageDescription,
   context: StageContext,
-): TubeStageResult {
+): StageResult<TubeStageSheet> {
   const { output } = description;
   const { sheet, problems } = result;
   if (!output) return result;

@@ -1,15 +1,15 @@
-import { ratioOf, totalDistortion } from './harmonics-of-period.ts';
-import { atTheEnd, kneeBasis, noKnee, sweepBasis } from './messages.ts';
+import { kneeVoltage } from './knee.ts';
+import { kneeBasis, noKnee } from './messages.ts';
+import { type Proposal, withOutcome } from './proposal.ts';
 import type { PairCycle } from './push-pull-cycle.ts';
 import { pairDrive } from './push-pull-drive.ts';
 import { noClassAGeometry } from './push-pull-messages.ts';
 import { pairOutput } from './push-pull-signal.ts';
 import type { PairAtRest } from './push-pull-stage.ts';
 import { sheetLoads } from './sheet-loads.ts';
-import { findRoot } from './solve.ts';
+import { loadRow } from './sweep.ts';
+import { hasRows, leastInSweep } from './sweep-search.ts';
 import type { Candidate, Device, OperatingPoint, SweepRow, TypicalOperation } from './types.ts';
-
-type Proposal = Omit<Candidate, 'powerW' | 'secondRatio' | 'thirdRatio' | 'thdRatio'>;
 
 /** A pair with what its loads are computed from. */
 export interface PairLoads {
@@ -28,18 +28,7 @@ export function sweepPair(loads: readonly number[], { pair, describedV }: PairLo
     const found = pairDrive(pair, loadOhm, describedV, near);
     near = found?.cycle ?? near;
     const output = found && pairOutput(found.cycle);
-    if (!output) return [];
-    const { powerW, harmonics } = output;
-    return [
-      {
-        loadOhm,
-        powerW,
-        secondRatio: ratioOf(harmonics, 2),
-        thirdRatio: ratioOf(harmonics, 3),
-        thdRatio: totalDistortion(harmonics.map(({ ratio }) => ratio)),
-        limitedBy: found.limitedBy,
-      },
-    ];
+    return output ? [{ ...loadRow(loadOhm, output), limitedBy: found.limitedBy }] : [];
   });
 }
 
@@ -56,14 +45,8 @@ export function pairCandidates(
   const { triode, count, point } = of;
   const printed = sheetLoads(typical, point, { use: 'push-pull class AB1', triode, count });
   return [...rules, ...printed, ...searches(sweep)].map((proposal) => {
-    const row = proposal.loadOhm === null ? undefined : sweepPair([proposal.loadOhm], of)[0];
-    return {
-      ...proposal,
-      powerW: row?.powerW ?? null,
-      secondRatio: row?.secondRatio ?? null,
-      thirdRatio: row?.thirdRatio ?? null,
-      thdRatio: row?.thdRatio ?? null,
-    };
+    const loads = proposal.loadOhm === null ? [] : [proposal.loadOhm];
+    return withOutcome(proposal, sweepPair(loads, of)[0]);
   });
 }
 
@@ -107,9 +90,8 @@ function triodeRules({ point: { plateV, plateA, rpOhm }, count }: PairLoads): Pr
  * @source geometry of the load line of one side, which sees half the load while both conduct
  */
 function kneeRule({ pair: { rest } }: PairLoads, device: Device): Proposal {
-  const { screenV, plateA, plateV } = rest;
-  const excess = (volts: number) => device.plateCurrent({ plateV: volts, screenV, gridV: 0 }) - 2 * plateA;
-  const kneeV = findRoot(excess, { low: 0, high: plateV });
+  const { plateA, plateV } = rest;
+  const kneeV = kneeVoltage(device, rest);
   return {
     method: 'class A on each side, from rest to the knee of the zero-bias curve',
     short: 'knee',
@@ -121,23 +103,9 @@ function kneeRule({ pair: { rest } }: PairLoads, device: Device): Proposal {
 }
 
 function searches(sweep: readonly SweepRow[]): Proposal[] {
-  const first = sweep[0];
-  const last = sweep.at(-1);
-  if (!first || !last) return [];
-  const least = (method: string, short: string, cost: (row: SweepRow) => number): Proposal => {
-    const costs = sweep.map(cost);
-    const index = costs.indexOf(Math.min(...costs));
-    const loadOhm = sweep[index]?.loadOhm ?? first.loadOhm;
-    const edge = index === 0 || index === sweep.length - 1;
-    return {
-      method,
-      short,
-      loadOhm: edge ? null : loadOhm,
-      basis: edge ? atTheEnd(loadOhm) : sweepBasis(sweep.length, first.loadOhm, last.loadOhm),
-      source: 'computed from the model',
-      status: 'derived',
-    };
-  };
+  if (!hasRows(sweep)) return [];
+  const least = (method: string, short: string, cost: (row: SweepRow) => number) =>
+    leastInSweep(sweep, { method, short }, cost);
   return [
     least('largest power', 'most power', ({ powerW }) => -powerW),
     least('least third harmonic', 'least H3', ({ thirdRatio }) => thirdRatio),

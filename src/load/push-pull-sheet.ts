@@ -14,17 +14,23 @@ import type { PushPullAtLoad, PushPullDescription, PushPullSheet } from './push-
 import { printedFor } from './sheet-loads.ts';
 import { smallSignal } from './small-signal.ts';
 import { loadsAround } from './sweep.ts';
-import type { Absent, LimitRow, LoadFault, OperatingPoint, StageContext, TubeLibrary } from './types.ts';
-
-interface PushPullResult {
-  sheet: PushPullSheet;
-  problems: LoadFault[];
-}
+import type {
+  Absent,
+  LimitRow,
+  LoadFault,
+  OperatingPoint,
+  StageContext,
+  StageResult,
+  TubeLibrary,
+} from './types.ts';
 
 type Found = Exclude<ResolvedPair, { faults: LoadFault[] }>;
 
 /** The load sheet of a push-pull stage; paths of its problems lead from the stage. */
-export function pushPullSheet(description: PushPullDescription, context: StageContext): PushPullResult {
+export function pushPullSheet(
+  description: PushPullDescription,
+  context: StageContext,
+): StageResult<PushPullSheet> {
   const found = resolvePair(description, context);
   return 'faults' in found
     ? { sheet: emptySheet(description), problems: found.faults }
@@ -58,7 +64,11 @@ function emptySheet(description: PushPullDescription): PushPullSheet {
   };
 }
 
-function sheetOf(description: PushPullDescription, found: Found, library: TubeLibrary): PushPullResult {
+function sheetOf(
+  description: PushPullDescription,
+  found: Found,
+  library: TubeLibrary,
+): StageResult<PushPullSheet> {
   const { tubes, device, pair } = found;
   const { driveV, loadOhm, powerW } = description;
   const point = pointOf(found);

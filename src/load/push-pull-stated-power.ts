@@ -1,10 +1,11 @@
 import { quantityText } from '../quantity/index.ts';
-import { ratioOf, totalDistortion } from './harmonics-of-period.ts';
 import { atTheEnd, sweepBasis } from './messages.ts';
+import { computed, withOutcome } from './proposal.ts';
 import { type PairCycle, pairCycle } from './push-pull-cycle.ts';
 import { powerOutOfReach } from './push-pull-messages.ts';
 import { pairOutput } from './push-pull-signal.ts';
 import type { PairAtRest } from './push-pull-stage.ts';
+import { loadRow } from './sweep.ts';
 import type { Candidate, SweepRow } from './types.ts';
 
 type PowerRow = Omit<SweepRow, 'limitedBy'>;
@@ -22,20 +23,14 @@ export function leastAtPower(pair: PairAtRest, loads: readonly number[], powerW:
   const named = {
     method: `least total distortion at ${power}`,
     short: `least THD at ${power}`,
-    source: 'computed from the model',
-    status: 'derived' as const,
   };
   if (best === null || edge) {
     const basis = best === null ? powerOutOfReach() : atTheEnd(best.loadOhm);
-    const nothing = { powerW: null, secondRatio: null, thirdRatio: null, thdRatio: null };
-    return { ...named, loadOhm: null, basis, ...nothing };
+    return withOutcome(computed({ ...named, loadOhm: null, basis }), null);
   }
   const [first, last] = [rows[0] ?? best, rows.at(-1) ?? best];
-  return {
-    ...named,
-    ...best,
-    basis: `${sweepBasis(rows.length, first.loadOhm, last.loadOhm)}, all at this power`,
-  };
+  const basis = `${sweepBasis(rows.length, first.loadOhm, last.loadOhm)}, all at this power`;
+  return withOutcome(computed({ ...named, loadOhm: best.loadOhm, basis }), best);
 }
 
 /** The pair at the drive that gives a power; null where that takes the grid past 0 V or does not settle. */
@@ -48,17 +43,9 @@ function rowAtPower(pair: PairAtRest, loadOhm: number, powerW: number): PowerRow
     if (!near || !output || driveV > 4 * -pair.rest.gridV) return null;
     if (Math.abs(output.powerW / powerW - 1) < closeTo) {
       const beyond = driveV > near.cathodeRiseV - pair.rest.gridV;
-      return beyond ? null : rowOf(loadOhm, output.powerW, output.harmonics);
+      return beyond ? null : loadRow(loadOhm, output);
     }
     driveV *= Math.sqrt(powerW / output.powerW);
   }
   return null;
 }
-
-const rowOf = (loadOhm: number, powerW: number, harmonics: Parameters<typeof ratioOf>[0]): PowerRow => ({
-  loadOhm,
-  powerW,
-  secondRatio: ratioOf(harmonics, 2),
-  thirdRatio: ratioOf(harmonics, 3),
-  thdRatio: totalDistortion(harmonics.map(({ ratio }) => ratio)),
-});

@@ -1,8 +1,8 @@
 import { quantityText } from '../quantity/index.ts';
+import type { Proposal } from './proposal.ts';
 import { sheetBasis, spaceChargeBasis, unequalRatios, voltageOverCurrentBasis } from './sheet-messages.ts';
-import type { Candidate, Connection, OperatingPoint, TubeLibrary, TypicalOperation } from './types.ts';
+import type { Connection, OperatingPoint, TubeLibrary, TypicalOperation } from './types.ts';
 
-type Proposal = Omit<Candidate, 'powerW' | 'secondRatio' | 'thirdRatio' | 'thdRatio'>;
 /** Of one tube. */
 type Point = Pick<OperatingPoint, 'plateV' | 'plateA' | 'screenV'>;
 

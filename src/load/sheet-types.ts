@@ -139,6 +139,12 @@ export type Absent = Readonly<Record<string, string>>;
 /** The figures of one stage; `topology` tells the kinds apart. */
 export type StageSheet = TubeStageSheet | PushPullSheet | FollowerSheet | SplitterSheet;
 
+/** The sheet of one stage with what is wrong with its description; paths lead from the stage. */
+export interface StageResult<Sheet extends StageSheet = StageSheet> {
+  sheet: Sheet;
+  problems: LoadFault[];
+}
+
 /** What every stage's sheet has, whatever it is made of. */
 export interface AnyStageSheet {
   id: string;

@@ -1,6 +1,7 @@
-import { quantityText } from '../quantity/index.ts';
 import { limitsOfTubes } from './limits.ts';
-import { noOperatingPoint, overRating } from './messages.ts';
+import { ratingWarnings } from './limits-with-signal.ts';
+import { noOperatingPoint } from './messages.ts';
+import { leastCurrentA } from './operating-point.ts';
 import { smallSignal } from './small-signal.ts';
 import { checkSplitter } from './splitter-check.ts';
 import { oneTubeStage, pairStage, type Signals, type SplitterAtRest } from './splitter-circuits.ts';
@@ -24,21 +25,14 @@ import type {
   SplitterSheet,
   StageContext,
   StageDevice,
+  StageResult,
 } from './types.ts';
-
-interface SplitterResult {
-  sheet: SplitterSheet;
-  problems: LoadFault[];
-}
-
-/** Below this plate current a tube counts as cut off. */
-const leastCurrentA = 1e-6;
 
 /** The load sheet of a cathode follower or phase splitter; paths of its problems lead from the stage. */
 export function splitterSheet(
   description: SplitterDescription,
   { supply, tubes }: StageContext,
-): SplitterResult {
+): StageResult<SplitterSheet> {
   const tube = stageDevice({ device: description.device, connection: 'triode', screenV: null }, tubes);
   if ('faults' in tube) return without(description, tube.faults);
   const supplyV = description.supplyV ?? supply?.plateV ?? null;
@@ -49,7 +43,10 @@ export function splitterSheet(
   return sheetOf(description, tube.device, found);
 }
 
-function without({ id, topology, device }: SplitterDescription, problems: LoadFault[]): SplitterResult {
+function without(
+  { id, topology, device }: SplitterDescription,
+  problems: LoadFault[],
+): StageResult<SplitterSheet> {
   const reason = noOperatingPoint();
   const empty = { points: [], cathodeV: null, limits: [], outputs: [], drive: null, balance: null };
   const absent = { points: reason, outputs: reason };
@@ -77,7 +74,11 @@ function unusable(points: SplitterAtRest['points']): { fault: LoadFault } | null
   return null;
 }
 
-function sheetOf(description: SplitterDescription, tube: StageDevice, stage: SplitterAtRest): SplitterResult {
+function sheetOf(
+  description: SplitterDescription,
+  tube: StageDevice,
+  stage: SplitterAtRest,
+): StageResult<SplitterSheet> {
   const { id, topology, device, grid } = description;
   const points = stage.points.map(({ name, rest }) => pointOf(name, tube.resting, rest));
   const slopes = points.flatMap(({ mu, rpOhm }) => (mu === null || rpOhm === null ? [] : [{ mu, rpOhm }]));
@@ -96,7 +97,7 @@ function sheetOf(description: SplitterDescription, tube: StageDevice, stage: Spl
   };
   return {
     sheet: { ...figures, explanation: explainSplitter(figures), absent: absentOf(figures) },
-    problems: warningsOf(device, limits),
+    problems: ratingWarnings(device, limits),
   };
 }
 
@@ -118,12 +119,4 @@ function absentOf({ outputs, drive, balance }: Signals): SplitterSheet['absent']
     ...(drive === null ? { drive: noSwing() } : {}),
     ...(balance?.equalOhm === null ? { equalOhm: noEqualResistor() } : {}),
   };
-}
-
-function warningsOf(device: string, limits: readonly LimitRow[]): LoadFault[] {
-  return limits.flatMap(({ over, name, value, limit, unit }) =>
-    over && limit !== null
-      ? [overRating(device, name, quantityText(value, unit), quantityText(limit, unit))]
-      : [],
-  );
 }

@@ -3,12 +3,7 @@ import { withOutput } from './output-stage.ts';
 import { pushPullSheet } from './push-pull-sheet.ts';
 import { splitterSheet } from './splitter-sheet.ts';
 import { tubeStageSheet } from './tube-stage-sheet.ts';
-import type { LoadFault, StageContext, StageDescription, StageSheet, TubeStageDescription } from './types.ts';
-
-export interface StageResult {
-  sheet: StageSheet;
-  problems: LoadFault[];
-}
+import type { StageContext, StageDescription, StageResult, TubeStageDescription } from './types.ts';
 
 /** True for a tube with a load at its plate, which has plate curves and a load line. */
 export function isTubeStage(description: StageDescription): description is TubeStageDescription {

@@ -1,6 +1,7 @@
 import { nearestNames } from '../problem/index.ts';
 import { quantityText } from '../quantity/index.ts';
 import type { LoadFault } from './types.ts';
+import { warning } from './warning.ts';
 
 const volts = (value: number) => quantityText(value, 'V');
 const amperes = (value: number) => quantityText(value, 'A');
@@ -8,14 +9,6 @@ const watts = (value: number) => quantityText(value, 'W');
 const hertz = (value: number) => quantityText(value, 'Hz');
 
 // Warnings.
-
-const warning = (path: LoadFault['path'], rule: string, message: string, hint: string): LoadFault => ({
-  rule,
-  severity: 'warning',
-  message,
-  hint,
-  path,
-});
 
 export const sectionWithoutSeries = (path: LoadFault['path'], kind: 'RC' | 'LC'): LoadFault =>
   warning(

@@ -1,4 +1,4 @@
-import { ratioOf } from './harmonics-of-period.ts';
+import { ratioOf, totalDistortion } from './harmonics-of-period.ts';
 import { driveFor, largeSignal } from './large-signal.ts';
 import type { AtLoad, RestingStage, SweepRow } from './types.ts';
 
@@ -30,17 +30,20 @@ export function sweepLoads(
   return loads.flatMap((loadOhm) => {
     const drive = driveFor(stage, loadOhm, describedV);
     const found = drive && largeSignal(stage, loadOhm, drive);
-    return found ? [sweepRow(found)] : [];
+    return found ? [{ ...loadRow(loadOhm, found), limitedBy: found.limitedBy }] : [];
   });
 }
 
-function sweepRow({ loadOhm, powerW, harmonics, thdRatio, limitedBy }: AtLoad): SweepRow {
+/** What a stage gives at a load, in the figures that loads are compared by. */
+export function loadRow(
+  loadOhm: number,
+  { powerW, harmonics }: Pick<AtLoad, 'powerW' | 'harmonics'>,
+): Omit<SweepRow, 'limitedBy'> {
   return {
     loadOhm,
     powerW,
     secondRatio: ratioOf(harmonics, 2),
     thirdRatio: ratioOf(harmonics, 3),
-    thdRatio,
-    limitedBy,
+    thdRatio: totalDistortion(harmonics.map(({ ratio }) => ratio)),
   };
 }

@@ -39,18 +39,17 @@ import type {
   StageContext,
   StageDevice,
   StageGain,
+  StageResult,
   TubeLibrary,
   TubeStageDescription,
   TubeStageSheet,
 } from './types.ts';
 
-interface TubeStageResult {
-  sheet: TubeStageSheet;
-  problems: LoadFault[];
-}
-
 /** The load sheet of a tube with a load at its plate; paths of its problems lead from the stage. */
-export function tubeStageSheet(description: TubeStageDescription, context: StageContext): TubeStageResult {
+export function tubeStageSheet(
+  description: TubeStageDescription,
+  context: StageContext,
+): StageResult<TubeStageSheet> {
   const { smallSignal: typed } = description;
   if (typed) return typedStageSheet(description, typed);
   const resolved = resolveStage(description, context);
@@ -71,7 +70,7 @@ function sheetOf(
   description: TubeStageDescription,
   { tubes, stage, measured, warnings }: ResolvedTubes,
   library: TubeLibrary,
-): TubeStageResult {
+): StageResult<TubeStageSheet> {
   const { bias, topology, driveV } = description;
   const loadOhm = signalLoad(description);
   const small = smallSignal(stage.device, stage.rest);
