@@ -27,11 +27,13 @@ export function placeLoadMarks(marks: readonly LoadMark[], x: Axis): { placed: P
     .filter(({ loadOhm }) => within(x, loadOhm))
     .toSorted((a, b) => b.loadOhm - a.loadOhm)) {
     const spot = spotOf(mark, x);
-    const row = [...marks.keys()].find((tried) => isFree(spot, tried, placed)) ?? 0;
+    const row = [...marks.keys()].find((tried) => isFree(spot, tried, placed)) ?? rowsOf(placed);
     placed.push({ ...spot, row });
   }
-  return { placed, rows: placed.reduce((most, { row }) => Math.max(most, row + 1), 0) };
+  return { placed, rows: rowsOf(placed) };
 }
+
+const rowsOf = (placed: readonly Placed[]) => placed.reduce((most, { row }) => Math.max(most, row + 1), 0);
 
 /** Labels stand to the right of their rule, or to its left where they would leave the plot. */
 function spotOf(mark: LoadMark, x: Axis): Omit<Placed, 'row'> {
@@ -43,10 +45,13 @@ function spotOf(mark: LoadMark, x: Axis): Omit<Placed, 'row'> {
   return { ...mark, label, px, left: px + shift, right: px + shift + width, flipped };
 }
 
+/** Rules this near each other look like one, which both labels stand beside. */
+const oneRule = 4;
+
 /** A label must not cover another, nor the rule of a mark whose label stands in a higher row, unless that is its own. */
 function isFree({ left, right, px }: Omit<Placed, 'row'>, tried: number, placed: readonly Placed[]): boolean {
   return placed.every((other) => {
-    const shared = Math.abs(other.px - px) < 1;
+    const shared = Math.abs(other.px - px) < oneRule;
     const covers = other.row === tried && left < other.right + 6 && right > other.left - 6;
     const crossed = !shared && other.row > tried && other.px > left - 3 && other.px < right + 3;
     const crosses = !shared && tried > other.row && px > other.left - 3 && px < other.right + 3;

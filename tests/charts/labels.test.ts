@@ -81,4 +81,26 @@ describe('placeLoadMarks(marks, axis)', () => {
     expect(rows).toBe(1);
     expect(placed.map(({ label }) => label)).toEqual(['high', 'low']);
   });
+
+  it('never puts one label over another, however near the loads are', () => {
+    const loads = fc.array(fc.double({ min: 1000, max: 10_000, noNaN: true }), {
+      minLength: 2,
+      maxLength: 12,
+    });
+    fc.assert(
+      fc.property(loads, (ohms) => {
+        const { placed } = placeLoadMarks(
+          ohms.map((ohm, i) => mark(`rule ${i}`, ohm)),
+          axis,
+        );
+        for (const [i, one] of placed.entries()) {
+          for (const other of placed.slice(i + 1)) {
+            const meet = one.row === other.row && one.left < other.right && one.right > other.left;
+            expect(meet, `${one.label} over ${other.label}`).toBe(false);
+          }
+        }
+      }),
+      { seed: 20261125, numRuns: 300 },
+    );
+  });
 });
