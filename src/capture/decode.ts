@@ -21,8 +21,8 @@ export function decodeText(
 ): DecodedText | null {
   if (bytes.length === 0) return report.at(topOfFile, say.emptyFile());
   if (bytes.length > maxBytes) return report.at(topOfFile, say.tooLarge(bytes.length, maxBytes));
-  const encoding = declared ?? markedEncoding(bytes) ?? guessedEncoding(bytes);
-  const text = tryDecode(bytes, encoding);
+  const known = declared ?? markedEncoding(bytes);
+  const { encoding, text } = known ? decodedAs(known, bytes) : guessed(bytes);
   if (text === null) return report.at(topOfFile, say.undecodable(encoding));
   if (looksBinary(text)) return report.at(topOfFile, say.binary());
   if (text.trim() === '') return report.at(topOfFile, say.emptyFile());
@@ -37,8 +37,13 @@ function markedEncoding(bytes: Uint8Array): Encoding | null {
   return null;
 }
 
-const guessedEncoding = (bytes: Uint8Array): Encoding =>
-  tryDecode(bytes, 'utf-8') === null ? 'windows-1252' : 'utf-8';
+/** UTF-8 where the bytes are that, and Windows-1252 otherwise. */
+function guessed(bytes: Uint8Array) {
+  const unicode = decodedAs('utf-8', bytes);
+  return unicode.text === null ? decodedAs('windows-1252', bytes) : unicode;
+}
+
+const decodedAs = (encoding: Encoding, bytes: Uint8Array) => ({ encoding, text: tryDecode(bytes, encoding) });
 
 function tryDecode(bytes: Uint8Array, encoding: Encoding): string | null {
   try {

@@ -1,3 +1,4 @@
+export { splitCells } from './cells.ts';
 export { maxBytes, maxColumns, maxRows } from './limits.ts';
 export { tooLarge } from './messages.ts';
 export { readCapture } from './read.ts';

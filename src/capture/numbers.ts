@@ -13,21 +13,6 @@ export function readNumber(cell: string, mark: DecimalMark): number {
   return Number(cell.replaceAll('\u2212', '-').replace(',', '.'));
 }
 
-/** Reads a raw cell at speed where its ends show plain digits, and strictly otherwise. */
-export function readRawNumber(cell: string): number {
-  const first = cell.charCodeAt(0);
-  const last = cell.charCodeAt(cell.length - 1);
-  const plain = first >= plus && first <= nine && last >= point && last <= nine;
-  // A letter behind a leading zero is a hexadecimal, octal or binary prefix to Number().
-  if (plain && !(first === zero && cell.charCodeAt(1) > nine)) return Number(cell);
-  return readNumber(cell.replace(/^[ \t]+|[ \t]+$/g, ''), '.');
-}
-
-const plus = 43;
-const point = 46;
-const zero = 48;
-const nine = 57;
-
 const notFinite = /^[+-]?(?:nan|inf|infinity|∞)$/iu;
 
 /** True for what instruments print where a number has no value. */

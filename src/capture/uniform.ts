@@ -25,8 +25,8 @@ export interface SpacingOptions {
  * first and the last stamp, each of which may be off by half a digit as well.
  */
 export function spacingOf(stamps: Float64Array, { halfDigit, knownStep }: SpacingOptions): Spacing {
-  const decrease = stamps.findIndex((stamp, row) => row > 0 && stamp < (stamps[row - 1] ?? stamp));
-  if (decrease > 0) return { kind: 'decreasing', row: decrease };
+  const decrease = firstDecrease(stamps);
+  if (decrease !== null) return { kind: 'decreasing', row: decrease };
   const last = stamps.length - 1;
   const step = meanStep(stamps, last);
   if (!(step > 0)) return { kind: 'still' };
@@ -39,6 +39,14 @@ export function spacingOf(stamps: Float64Array, { halfDigit, knownStep }: Spacin
   const isKnown = knownStep !== null && Math.abs(knownStep - step) * last <= slack;
   const gap = isKnown ? null : gapInEqualSteps(stamps, half);
   return gap ?? { kind: 'uniform', step, largestStepError: largest / step, rounded };
+}
+
+/** The first row whose stamp is smaller than the one before. */
+function firstDecrease(stamps: Float64Array): number | null {
+  for (let row = 1; row < stamps.length; row++) {
+    if (stepAt(stamps, row) < 0) return row;
+  }
+  return null;
 }
 
 /** Largest distance of a stamp from the grid that starts at the first stamp, in the stamps' unit. */
@@ -122,7 +130,8 @@ function irregular(stamps: Float64Array, half: HalfDigit): Spacing {
   const usualSlack = 2 * half(stamps.at(-1) ?? 0);
   const isUsual = (row: number) =>
     Math.abs(stepAt(stamps, row) - usual) <= stepSlack(row, stamps, half) + usualSlack;
-  return even === 1 && isUsual(2) && !isUsual(1)
+  // Behind a first step of twice the length, steps of three digits still look like one grid with it.
+  return even <= 2 && isUsual(2) && !isUsual(1)
     ? irregularAt(1, usual, stamps, half)
     : irregularAt(uneven, meanStep(stamps, even), stamps, half);
 }

@@ -1,4 +1,4 @@
-import { sumOf } from './statistics.ts';
+import { extremesOf, sumOf } from './statistics.ts';
 
 /** What clipping is told from. */
 export interface ClippingOptions {
@@ -29,29 +29,39 @@ const finest = 1e-6;
  * end, which the sloping tops of a filtered square wave are not.
  */
 export function isClipped(options: ClippingOptions): boolean {
-  return hasFlatTops(options, 1) || hasFlatTops(options, -1);
+  const { values } = options;
+  const { lowest, highest } = extremesOf(values);
+  const mean = sumOf(values) / values.length;
+  const tops = depthsOf(options, 1, highest, highest - mean);
+  const bottoms = depthsOf(options, -1, -lowest, mean - lowest);
+  const { above, below } = stretchesBeyond(values, tops.blurred.flank, -bottoms.blurred.flank);
+  return hasFlatTops(options, tops, above) || hasFlatTops(options, bottoms, below);
 }
 
-/** `side` is 1 for the tops and −1 for the bottoms, which are the tops of the record turned over. */
-function hasFlatTops({ values, step, noise, cycles }: ClippingOptions, side: 1 | -1): boolean {
-  const highest = highestOf(values, side);
+/** How deep the levels at one side of a record reach: as they stand, and widened by the noise. */
+interface Depths {
+  /** 1 for the tops and −1 for the bottoms, which are the tops of the record turned over. */
+  side: 1 | -1;
+  sharp: Levels;
+  blurred: Levels;
+}
+
+function depthsOf({ step, noise }: ClippingOptions, side: 1 | -1, highest: number, swing: number): Depths {
+  const width = step === null ? finest * swing : step / 2;
+  const sharp = levelsOf(highest, width, step);
+  return { side, sharp, blurred: levelsOf(highest, width + 6 * noise, step) };
+}
+
+function hasFlatTops(
+  { values, step, noise, cycles }: ClippingOptions,
+  { side, sharp, blurred }: Depths,
+  near: readonly number[],
+): boolean {
   const needed = Math.max(fewestTops, commonTops * cycles);
-  const sharp = step === null ? finest * (highest - (side * sumOf(values)) / values.length) : step / 2;
-  const blur = levelsOf(highest, sharp + 6 * noise, step);
-  const near = stretchesOf(values, side, blur.flank);
-  const codes = capsOf(values, side, levelsOf(highest, sharp, step), near).filter(isFlat);
+  const codes = capsOf(values, side, sharp, near).filter(isFlat);
   if (codes.length >= needed) return true;
-  const blurred = capsOf(values, side, blur, near).filter(isFlat);
-  return blurred.filter((cap) => isLevel(values, cap, (step ?? 0) / 2, noise)).length >= needed;
-}
-
-function highestOf(values: Float64Array, side: 1 | -1): number {
-  let highest = Number.NEGATIVE_INFINITY;
-  for (let n = 0; n < values.length; n++) {
-    const value = side * (values[n] ?? 0);
-    if (value > highest) highest = value;
-  }
-  return highest;
+  const wide = capsOf(values, side, blurred, near).filter(isFlat);
+  return wide.filter((cap) => isLevel(values, cap, (step ?? 0) / 2, noise)).length >= needed;
 }
 
 /** Lower bounds of the extreme level and of the three below it. */
@@ -79,16 +89,25 @@ function isFlat({ top, flank, run }: Cap): boolean {
   return run >= shortestTop && top > 1.5 * flank + 2.5;
 }
 
-/** First and last positions of the stretches of samples that are not below a level, two by two. */
-function stretchesOf(values: Float64Array, side: 1 | -1, level: number): number[] {
-  const found: number[] = [];
+/**
+ * First and last positions, two by two, of the stretches of samples that are not below an upper level, and of those that
+ * are not above a lower one.
+ */
+function stretchesBeyond(values: Float64Array, upper: number, lower: number) {
+  const [above, below]: [number[], number[]] = [[], []];
   for (let n = 0; n < values.length; n++) {
-    if (side * (values[n] ?? 0) < level) continue;
-    found.push(n);
-    while (n < values.length && side * (values[n] ?? 0) >= level) n++;
-    found.push(n - 1);
+    const value = values[n] ?? 0;
+    if (value >= upper) addTo(above, n);
+    if (value <= lower) addTo(below, n);
   }
-  return found;
+  return { above, below };
+}
+
+/** Lengthens the last stretch by the position behind it, or begins another there. */
+function addTo(stretches: number[], position: number): void {
+  const last = stretches.length - 1;
+  if (stretches[last] === position - 1) stretches[last] = position;
+  else stretches.push(position, position);
 }
 
 /** The caps within some stretches; none extends beyond its stretch. */

@@ -53,7 +53,7 @@ const clearlyStrongest = 2;
  * searched for.
  */
 export function fitRecord(values: Float64Array, orders: number, expected: number | null = null): RecordFit {
-  const known = expected === null ? null : fitLine(values, expected, orders);
+  const known = expected === null ? null : fitFrom(values, expected, orders);
   if (known !== null && isStrongest(known)) return { fitted: { ...known, slowChange: false } };
   let slowChange = false;
   for (const line of locateLines(values, mostLines)) {
@@ -82,6 +82,17 @@ function fitLine(
     ? fitHarmonics(values, { angle: line * toAngle, orders: 1, iterations: startSteps })
     : null;
   const start = sine === null ? 0 : sine.angle / toAngle;
+  return fitFrom(values, start, orders);
+}
+
+/** Fits a line and its harmonics together from a place next to the line's own. */
+function fitFrom(
+  values: Float64Array,
+  start: number,
+  orders: number,
+): Omit<FittedRecord, 'slowChange'> | null {
+  const { length } = values;
+  const toAngle = (2 * Math.PI) / length;
   if (!isUsable(start, length)) return null;
   const counted = Math.max(1, Math.min(orders, ordersBelowHalfRate(start, length)));
   const fit = fitHarmonics(values, { angle: start * toAngle, orders: counted });

@@ -148,7 +148,9 @@ export function freedomOf({ finePerCycle }: ResidualSpectrum, lines: number): nu
 
 /** The residual's density at some of its fine lines. */
 export function densitiesAt({ fine }: ResidualSpectrum, lines: readonly number[]): Float64Array {
-  return Float64Array.from(lines, (line) => fine[line] ?? 0);
+  const densities = new Float64Array(lines.length);
+  for (const [at, line] of lines.entries()) densities[at] = fine[line] ?? 0;
+  return densities;
 }
 
 /** Density of the residual at large, away from the harmonics. */

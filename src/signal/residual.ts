@@ -22,14 +22,15 @@ export function residual(values: Float64Array, fit: HarmonicFit): Float64Array {
 /** What is left of a record when a constant and some lines are taken away. */
 export function withoutLines(values: Float64Array, constant: number, lines: readonly Line[]): Float64Array {
   const tables = lineTables(lines.map(({ angle }) => angle));
-  const even = new Float64Array(halfBlock);
-  const odd = new Float64Array(halfBlock);
+  const [even, odd] = [new Float64Array(halfBlock), new Float64Array(halfBlock)];
+  const parts = { even: tables.turnCosine.slice(), odd: tables.turnSine.slice() };
   const rest = new Float64Array(values.length);
   for (let index = 0; index < blocksOf(values.length); index++) {
     turnTo(index, values.length, tables);
+    turnLines(lines, tables, parts);
     even.fill(constant);
     odd.fill(0);
-    addLines(tables, lines, even, odd);
+    addLines(tables, parts, even, odd);
     takeAway(values, index * blockLength + halfBlock, { even, odd }, rest);
   }
   return rest;
@@ -51,25 +52,37 @@ function takeAway(
   }
 }
 
-/** Adds the lines to the even and the odd part of the block that they are turned to, two lines at a time. */
-function addLines(tables: LineTables, lines: readonly Line[], even: Float64Array, odd: Float64Array): void {
-  const { cosine, sine } = tables;
-  for (let line = 0; line < lines.length; line += 2) {
-    const one = turned(lines[line], tables, line);
-    const two = turned(lines[line + 1], tables, line + 1);
-    const first = line * halfBlock;
-    const second = first + halfBlock;
-    for (let i = 0; i < halfBlock; i++) {
-      even[i] = (even[i] ?? 0) + one.even * (cosine[first + i] ?? 0) + two.even * (cosine[second + i] ?? 0);
-      odd[i] = (odd[i] ?? 0) + one.odd * (sine[first + i] ?? 0) + two.odd * (sine[second + i] ?? 0);
-    }
+/** Amplitudes of the lines' two parts about a block's middle; a line that fills up their number has none. */
+interface Parts {
+  even: Float64Array;
+  odd: Float64Array;
+}
+
+/** Finds the amplitudes of the lines' parts about the middle of the block that the tables are turned to. */
+function turnLines(lines: readonly Line[], { turnCosine, turnSine }: LineTables, { even, odd }: Parts): void {
+  for (let index = 0; index < lines.length; index++) {
+    const { cosine, sine } = lines[index] ?? noLine;
+    const c = turnCosine[index] ?? 0;
+    const s = turnSine[index] ?? 0;
+    even[index] = cosine * c + sine * s;
+    odd[index] = sine * c - cosine * s;
   }
 }
 
-/** Amplitudes of a line's two parts about the block's middle; those of no line are 0. */
-function turned(line: Line | undefined, { turnCosine, turnSine }: LineTables, index: number) {
-  if (line === undefined) return { even: 0, odd: 0 };
-  const c = turnCosine[index] ?? 0;
-  const s = turnSine[index] ?? 0;
-  return { even: line.cosine * c + line.sine * s, odd: line.sine * c - line.cosine * s };
+const noLine: Line = { angle: 0, cosine: 0, sine: 0 };
+
+/** Adds the lines to the even and the odd part of a block, two lines at a time. */
+function addLines({ cosine, sine }: LineTables, parts: Parts, even: Float64Array, odd: Float64Array): void {
+  for (let line = 0; line < parts.even.length; line += 2) {
+    const first = line * halfBlock;
+    const second = first + halfBlock;
+    const oneEven = parts.even[line] ?? 0;
+    const oneOdd = parts.odd[line] ?? 0;
+    const twoEven = parts.even[line + 1] ?? 0;
+    const twoOdd = parts.odd[line + 1] ?? 0;
+    for (let i = 0; i < halfBlock; i++) {
+      even[i] = (even[i] ?? 0) + oneEven * (cosine[first + i] ?? 0) + twoEven * (cosine[second + i] ?? 0);
+      odd[i] = (odd[i] ?? 0) + oneOdd * (sine[first + i] ?? 0) + twoOdd * (sine[second + i] ?? 0);
+    }
+  }
 }

@@ -1,6 +1,7 @@
 import { cpus, totalmem } from 'node:os';
 import { measureReading } from './capture-reading.ts';
 import { measureDemoBuild } from './demo-build.ts';
+import { measureLoad } from './load.ts';
 import { measureAgainstScipy, measureProcess, measureSignal, type Spread } from './signal.ts';
 
 /** Each benchmark prints its figures; none of them passes or fails. */
@@ -28,9 +29,19 @@ const benches: Readonly<Record<string, () => void>> = {
     const scipy = measureAgainstScipy();
     console.log(
       scipy
-        ? `Whole processes: ours ${print(scipy.ours, 2)} s, numpy and scipy ${print(scipy.scipy, 2)} s, ratio ${scipy.ratio.toFixed(1)}`
+        ? `Whole processes: inspect ${print(scipy.ours, 2)} s, numpy and scipy ${print(scipy.scipy, 2)} s, ratio ${scipy.ratio.toFixed(1)}`
         : 'No python3 with scipy here to compare with.',
     );
+  },
+  load() {
+    console.log(
+      'Load sheet of a pentode pair, processor time; medians ± half the distance between quartiles:',
+    );
+    for (const { points, evaluations, sheetMs, bareMs, ratio } of measureLoad([30, 60, 120])) {
+      const count = `${evaluations.plate} plate and ${evaluations.screen} screen currents`;
+      console.log(`  sweep of ${points} loads ${print(sheetMs)} ms, ratio ${print(ratio, 2)}`);
+      console.log(`    its ${count} alone ${print(bareMs)} ms`);
+    }
   },
   build() {
     const { coldS, warmS, peakMiB, pages, cssGzip } = measureDemoBuild();

@@ -30,15 +30,14 @@ export interface SignalBench {
   wholeRatio: Spread;
 }
 
-/** A whole process that analyses one file. */
+/** What a process of its own that analyses one file costs. */
 export interface ProcessCost {
-  seconds: number;
-  /** Within the process: bytes to summary. */
+  /** Bytes to summary. */
   analysisMs: number;
   peakMiB: number;
 }
 
-/** Whole processes of both on the same file; null without a Python that has scipy. */
+/** Whole processes of both on the same file, `inspect` being ours; null without a Python that has scipy. */
 export interface ProcessBench {
   ours: Spread;
   scipy: Spread;
@@ -74,29 +73,28 @@ const warmUp = 5;
 
 /** Analyses a file of so many rows in a process of its own. */
 export function measureProcess(count: number): ProcessCost {
-  return withFile(count, (file) => ours(file));
+  return withFile(count, (file) => {
+    const { output } = wholeProcess(process.execPath, [new URL(import.meta.url).pathname, file]);
+    return JSON.parse(output) as ProcessCost;
+  });
 }
 
-/** The same work in scipy, where a Python with scipy is there. */
+/** `inspect` and the same work in scipy, where a Python with scipy is there; both have run once before. */
 export function measureAgainstScipy(times = 7): ProcessBench | null {
   return withFile(rows, (file) => {
     const script = new URL('signal_scipy.py', import.meta.url).pathname;
     if (spawnSync('python3', ['-c', 'import numpy, scipy']).status !== 0) return null;
-    const both = Array.from({ length: times }, () => ({
-      ours: ours(file).seconds,
+    const command = new URL('../../src/cli/main.ts', import.meta.url).pathname;
+    const both = Array.from({ length: times + 1 }, () => ({
+      ours: wholeProcess(process.execPath, [command, 'inspect', file]).seconds,
       scipy: wholeProcess('python3', [script, file]).seconds,
-    }));
+    })).slice(1);
     return {
       ours: spread(both.map((round) => round.ours)),
       scipy: spread(both.map((round) => round.scipy)),
       ratio: spread(both.map((round) => round.scipy / round.ours)).median,
     };
   });
-}
-
-function ours(file: string): ProcessCost {
-  const { seconds, output } = wholeProcess(process.execPath, [new URL(import.meta.url).pathname, file]);
-  return { ...(JSON.parse(output) as Pick<ProcessCost, 'analysisMs' | 'peakMiB'>), seconds };
 }
 
 function wholeProcess(command: string, args: readonly string[]): { seconds: number; output: string } {
@@ -151,7 +149,7 @@ function timed(work: () => number): number {
   return performance.now() - start;
 }
 
-function spread(values: readonly number[]): Spread {
+export function spread(values: readonly number[]): Spread {
   const sorted = values.toSorted((a, b) => a - b);
   const at = (share: number) => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? 0;
   return { median: at(0.5), quartile: (at(0.75) - at(0.25)) / 2 };

@@ -131,6 +131,12 @@ describe('missing samples are found where they begin', () => {
     );
   });
 
+  it('at the second row, where steps of three digits leave room for a grid through the gap', () => {
+    const print = (time: number) => time.toExponential(5);
+    const reading = readText(waveText({ rows: 47, step: 1 / 314_100.457, start: -0.25, print }, [1]));
+    expect(problemLines(reading)).toEqual(['error 3:1 capture-samples-missing']);
+  });
+
   it('names how many are missing', () => {
     const stamps: Stamps = { rows: 60, step: 0.001, print: (time) => time.toFixed(4) };
     const { problems } = readText(waveText(stamps, [30, 31, 32]));
