@@ -10,6 +10,8 @@ export interface Repeatability {
   standardDeviation: number;
   /** Degrees of freedom behind it. */
   freedom: number;
+  /** True where it was declared from earlier captures and not found by repeating these. */
+  isDeclared: boolean;
 }
 
 /** One side of a difference: the figure of a single capture, or the mean of repeats. */
@@ -31,6 +33,8 @@ export type KnownScatter = 'both' | 'first' | 'second' | 'neither';
 export interface FigureDifference {
   verdict: Verdict;
   scatter: KnownScatter;
+  /** Of which side the known scatter is a declared one. */
+  declared: KnownScatter;
   /** In the figures' unit; null where a side has no value. */
   value: number | null;
   /** The 95 % interval: of the difference where scatter is known, of these two records alone where it is not. */
@@ -48,25 +52,29 @@ export const singleMeasured = (figure: Figure): Measured => ({ figure, count: 1,
 /** The mean of repeats; a spread of nothing says that the readings are coarse, not that they repeat. */
 export function repeatedMeasured({ figure, count, standardDeviation }: RepeatedFigure): Measured {
   const known = standardDeviation > 0;
-  return { figure, count, repeatability: known ? { standardDeviation, freedom: count - 1 } : null };
+  const repeatability = { standardDeviation, freedom: count - 1, isDeclared: false };
+  return { figure, count, repeatability: known ? repeatability : null };
 }
 
 /**
  * The difference of two figures of the same id and unit, and what may be said about it. `lower` and `higher` take known
  * scatter of captures set up anew, on both sides or on one whose scatter then holds for both. Without any, captures whose
- * intervals do not overlap are `different in these captures`; it is not known whether the next ones would be.
+ * intervals do not overlap are `different in these captures`; it is not known whether the next ones would be. A scatter
+ * that was declared counts as known, and the result says of which side it was.
  *
  * What instruments add counts as independent on both sides. A ratio that noise alone may have made is never told from
  * one whose interval it overlaps, as noise raises all its readings alike.
  *
  * @source JCGM 100:2008, G.4.1 (B. L. Welch, Biometrika 34:28 (1947), from memory) for two scatters; one
- * scatter for both sides is the two-sample t of equal variances. Intervals of unequal halves: G. Y. Zou, A. Donner,
+ * scatter for both sides is the two-sample t of equal variances. Two declared ones may come from one series and count as
+ * one estimate of the lower degrees of freedom, which is never narrower than G.4.1. Intervals of unequal halves: G. Y. Zou, A. Donner,
  * Stat. Med. 27:1693 (2008), from memory.
  */
 export function figureDifference(first: Measured, second: Measured): FigureDifference {
-  const scatter = knownScatter(first, second);
+  const scatter = sidesWith(first, second, ({ repeatability }) => repeatability !== null);
+  const declared = sidesWith(first, second, ({ repeatability }) => repeatability?.isDeclared ?? false);
   const [before, after] = [first.figure.value, second.figure.value];
-  const none = { scatter, value: null, decibels: null };
+  const none = { scatter, declared, value: null, decibels: null };
   if (before === null || after === null) {
     const missing = before === null ? first : second;
     return { ...none, verdict: 'no data', absent: missing.figure.absent ?? 'The figure is not known.' };
@@ -75,15 +83,20 @@ export function figureDifference(first: Measured, second: Measured): FigureDiffe
   const bounds = scatter === 'neither' ? ofRecords(first, second) : ofScatter(first, second);
   const around = bounds && { low: value - bounds.below, high: value + bounds.above };
   return {
-    ...{ verdict: verdictOf({ value, around, scatter, overlap: overlapOf(first, second) }), scatter, value },
+    ...{
+      verdict: verdictOf({ value, around, scatter, overlap: overlapOf(first, second) }),
+      scatter,
+      declared,
+      value,
+    },
     ...around,
     decibels: inDecibels(first.figure, second.figure),
   };
 }
 
-function knownScatter(first: Measured, second: Measured): KnownScatter {
-  if (first.repeatability) return second.repeatability ? 'both' : 'first';
-  return second.repeatability ? 'second' : 'neither';
+function sidesWith(first: Measured, second: Measured, has: (side: Measured) => boolean): KnownScatter {
+  if (has(first)) return has(second) ? 'both' : 'first';
+  return has(second) ? 'second' : 'neither';
 }
 
 interface Halves {
@@ -108,11 +121,23 @@ function ofScatter(first: Measured, second: Measured): Halves {
 function partsOf(first: Measured, second: Measured): UncertaintyPart[] {
   const one = first.repeatability;
   const other = second.repeatability;
-  if (one && other) return [ofMean(first, one), ofMean(second, other)];
+  if (one && other) return together(ofMean(first, one), ofMean(second, other), one, other);
   const known = one ?? other;
   if (!known) return [];
   const sides = [ofMean(first, known), ofMean(second, known)].map(({ standard }) => standard);
   return [{ standard: Math.hypot(...sides), freedom: known.freedom }];
+}
+
+/** Scatters found by repeating are two estimates; two declared ones may be one, and count as one. */
+function together(
+  first: UncertaintyPart,
+  second: UncertaintyPart,
+  one: Repeatability,
+  other: Repeatability,
+): UncertaintyPart[] {
+  if (!one.isDeclared || !other.isDeclared) return [first, second];
+  const standard = Math.hypot(first.standard, second.standard);
+  return [{ standard, freedom: Math.min(one.freedom, other.freedom) }];
 }
 
 /** The mean of `count` captures; a single one is known no better than its own record says. */

@@ -1,6 +1,8 @@
 import type { TwoToneChannelSummary } from '../signal/index.ts';
-import { converterStep, type Instrument, ownDistortionAt, ownDistortionOver } from './instrument.ts';
-import { ownIntermodulation } from './instrument-two-tone.ts';
+import { isTimed } from './clock.ts';
+import { converterStep, type Instrument } from './instrument.ts';
+import { bandLimit } from './instrument-band.ts';
+import { isAdded, ownRatio } from './instrument-own.ts';
 import type { Figure } from './types.ts';
 
 /** What the instrument may add to one figure, in the figure's unit. */
@@ -24,13 +26,15 @@ export interface MeasuredChannel {
   loadOhm: number | null;
   /** True where signal-to-noise is re a level that the instrument did not measure. */
   ratedReference: boolean;
+  /** Harmonics that were counted, by order; none where they are not known one by one. */
+  harmonics: readonly { order: number; ratio: number }[];
   /** The two tones and their lines, in a two-tone capture. */
   twoTone: TwoToneChannelSummary | null;
 }
 
 /** A figure measured by an instrument on a channel. */
-interface Measured {
-  figure: Figure & { value: number };
+export interface Measured {
+  figure: Pick<Figure, 'id' | 'unit' | 'low'> & { value: number };
   instrument: Instrument;
   channel: MeasuredChannel;
 }
@@ -39,6 +43,8 @@ interface Measured {
 const evenly = (limit: number): InstrumentError => ({ standard: limit / Math.sqrt(3), limit });
 /** A vector of this size in any direction, seen along one of them: JCGM 101:2008, 6.4.6. */
 const anyPhase = (size: number): InstrumentError => ({ standard: size / Math.SQRT2, limit: size });
+/** Two vectors of this size, independent and in any direction each. */
+const ofBoth = (size: number): InstrumentError => ({ standard: size, limit: 2 * size });
 /** Two independent errors within ± limit each. */
 const twice = (limit: number): InstrumentError => ({
   standard: (Math.SQRT2 * limit) / Math.sqrt(3),
@@ -52,9 +58,8 @@ const decibels = (ratio: number) => 20 * Math.log10(ratio);
  * JCGM 100:2008, 5.1.2.
  */
 export function instrumentError(measured: Measured): InstrumentError | null {
-  const parts = [gainError(measured), stepError(measured), distortionError(measured)].filter(
-    (part) => part !== null,
-  );
+  const errors = [gainError, clockError, bandError, stepError, distortionError];
+  const parts = errors.map((error) => error(measured)).filter((part) => part !== null);
   if (parts.length === 0) return null;
   return {
     standard: Math.hypot(...parts.map(({ standard }) => standard)),
@@ -79,6 +84,17 @@ function powerOfGain(id: string, unit: string): 0 | 1 | 2 {
   return ['V', 'A', 'Ω', 'H'].includes(unit) || id === 'damping-factor-at-1khz' ? 1 : 0;
 }
 
+/** A frequency measured in samples is off by as much as the clock that took them. */
+function clockError({ figure, instrument: { clockAccuracy } }: Measured): InstrumentError | null {
+  return clockAccuracy === undefined || !isTimed(figure) ? null : evenly(clockAccuracy * figure.value);
+}
+
+/** A line of high frequency may read low by as much as the instrument's band lets it. */
+function bandError(measured: Measured): InstrumentError | null {
+  const limit = bandLimit(measured);
+  return limit === null || limit === 0 ? null : evenly(limit);
+}
+
 /** In the waveform itself the converter's step is part of the noise; it is not in a constant or a row of a sweep. */
 function stepError({ figure: { id, unit, value }, channel }: Measured): InstrumentError | null {
   const { step, loadOhm } = channel;
@@ -94,36 +110,15 @@ const isReadFromRows = (id: string) =>
 function distortionError(measured: Measured): InstrumentError | null {
   const own = ownRatio(measured);
   if (own === null) return null;
-  return measured.figure.id === 'sinad' ? sinadError(measured.figure.value, own) : anyPhase(own);
+  const { id, value } = measured.figure;
+  if (id === 'sinad') return sinadError(value, own);
+  return isAdded(id) ? ofBoth(own / 2) : anyPhase(own);
 }
 
 /** In decibels, by the side on which it is larger; null where the instrument alone could have given the ratio. */
 function sinadError(value: number, own: number): InstrumentError | null {
   const share = own / 10 ** (-value / 20);
   return share < 1 ? anyPhase(-decibels(1 - share)) : null;
-}
-
-const ofHarmonics =
-  /^(thd|thd-plus-noise|sinad|even-harmonics|odd-harmonics|harmonic-\d+|(thd|harmonic-\d+)-at-.+|thd-mid-band)$/;
-
-/** The instrument's own part in a ratio of distortion; null where the figure is none or nothing is stated. */
-function ownRatio({ figure: { id }, instrument, channel }: Measured): number | null {
-  const { twoTone, frequencyHz } = channel;
-  if (twoTone?.tones) {
-    const { lower, upper } = twoTone.tones;
-    const own = ownDistortionOver(instrument, [lower.frequencyHz, upper.frequencyHz]);
-    return own === null ? null : ownIntermodulation(id, twoTone, own);
-  }
-  if (!ofHarmonics.test(id)) return null;
-  if (id === 'thd-mid-band') return ownDistortionOver(instrument, [400, 2000]);
-  return ownDistortionAt(instrument, id.endsWith('-at-1khz') ? 1000 : frequencyHz);
-}
-
-/** True for a ratio of distortion that the instrument alone could have given. */
-export function isOwn(measured: Measured): boolean {
-  const own = ownRatio(measured);
-  const { id, value } = measured.figure;
-  return own !== null && (id === 'sinad' ? 10 ** (-value / 20) : value) <= own;
 }
 
 /** The step of a channel in volts: the one its own samples show where the instrument's range was a smaller one. */

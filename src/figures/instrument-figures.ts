@@ -1,6 +1,9 @@
+import { isContested } from './contested.ts';
 import { type Instrument, instrumentText } from './instrument.ts';
-import { instrumentError, isOwn, type MeasuredChannel } from './instrument-errors.ts';
+import { isBeyondBand } from './instrument-band.ts';
+import { instrumentError, type MeasuredChannel } from './instrument-errors.ts';
 import { noiseDeviation, widened } from './instrument-interval.ts';
+import { isOwn } from './instrument-own.ts';
 import type { Figure } from './types.ts';
 
 /** The instrument of a capture and the channels that it took, by name. */
@@ -24,12 +27,20 @@ function named(figure: Figure, { instrument }: Measurement): Figure {
   return { ...figure, provenance: { ...provenance, settings } };
 }
 
-function measuredFigure(figure: Figure, { instrument, channels }: Measurement): Figure {
+/** What the instrument acts on in a figure, or in a line of a table that is none. */
+type Measurable = Pick<Figure, 'id' | 'unit' | 'value'> &
+  Partial<Pick<Figure, 'low' | 'high' | 'systematic' | 'random' | 'remark' | 'subject'>>;
+
+/** One figure, or line of a table, with the uncertainty of the instrument that took it. */
+export function measuredFigure<F extends Measurable>(figure: F, { instrument, channels }: Measurement): F {
   const channel = channels.get(figure.subject ?? '');
   const { value } = figure;
   if (!channel || value === null) return figure;
   const measured = { figure: { ...figure, value }, instrument, channel };
-  const said = isOwn(measured) ? remarked(figure) : figure;
+  const said = remarked(figure, [
+    ...(isOwn(measured) ? [isContested(figure) ? ownWeighted : own] : []),
+    ...(isBeyondBand(measured) ? ['beyond the instrument’s band'] : []),
+  ]);
   const error = instrumentError(measured);
   if (error === null) return said;
   const freedom = freedomOf(figure.id, channel);
@@ -43,17 +54,21 @@ function measuredFigure(figure: Figure, { instrument, channels }: Measurement): 
   };
 }
 
-const isSigned = ({ id, unit }: Figure) => id === 'dc' || unit === 'dB';
+const isSigned = ({ id, unit }: Measurable) => id === 'dc' || unit === 'dB';
 
 /** Student's t stands behind the intervals of levels of fitted sines alone. */
 function freedomOf(id: string, { freedom, gainFreedom, twoTone }: MeasuredChannel): number {
   if (id === 'gain-at-fundamental') return gainFreedom;
-  if (id === 'lower-tone-level') return twoTone?.tones?.lower.freedom ?? freedom;
-  if (id === 'upper-tone-level') return twoTone?.tones?.upper.freedom ?? freedom;
-  return /^fundamental-(level|power)$/.test(id) ? freedom : Number.POSITIVE_INFINITY;
+  if (/^lower-tone-/.test(id)) return twoTone?.tones?.lower.freedom ?? freedom;
+  if (/^upper-tone-/.test(id)) return twoTone?.tones?.upper.freedom ?? freedom;
+  return /^fundamental-(frequency|level|power)$/.test(id) ? freedom : Number.POSITIVE_INFINITY;
 }
 
-function remarked(figure: Figure): Figure {
-  const own = 'at or below the instrument’s own distortion';
-  return { ...figure, remark: figure.remark === undefined ? own : `${figure.remark}, ${own}` };
+/** What is said of a ratio that the instrument alone could have given. */
+const own = 'at or below the instrument’s own distortion';
+const ownWeighted = 'at or below the instrument’s own distortion, if all of it were of the highest order';
+
+function remarked<F extends Measurable>(figure: F, said: readonly string[]): F {
+  if (said.length === 0) return figure;
+  return { ...figure, remark: [...(figure.remark === undefined ? [] : [figure.remark]), ...said].join(', ') };
 }

@@ -22,34 +22,54 @@ export function ownLineRatio(
 
 /** The largest that the instrument's own lines can add to a figure of a two-tone channel; null for other figures. */
 export function ownIntermodulation(id: string, channel: TwoToneChannelSummary, own: number): number | null {
-  const { tones, products } = channel;
+  const { tones, modulation } = channel;
   if (!tones) return null;
-  const ratioOf = (name: string) => {
-    const line = products.find((product) => product.name === name);
-    return line ? ownLineRatio(line, tones, own) : 0;
-  };
-  const single = products.find(({ name }) => intermodulationId(name) === id);
-  if (single) return ratioOf(single.name);
-  const { modulation, differenceFrequency: difference } = channel;
-  const ofFigure = (figure: IntermodulationFigure | null | undefined) =>
-    figure ? totalOf(figure, figure.lines.map(ratioOf)) * referenceFactor(figure, tones) : null;
+  const ratioOf = (line: CombinationLine) => ownLineRatio(line, tones, own);
+  const single = channel.products.find(({ name }) => intermodulationId(name) === id);
+  if (single) return ratioOf(single);
+  const ofFigure = (figure: IntermodulationFigure) =>
+    totalOf(figure, linesOf(figure, channel).map(ratioOf)) * referenceFactor(figure, tones);
+  if (id === 'modulation-total') {
+    const orders = [modulation?.second, modulation?.third].flatMap((order) => order ?? []);
+    return Math.hypot(...orders.map(ofFigure));
+  }
+  const figure = intermodulationFigure(id, channel);
+  return figure ? ofFigure(figure) : null;
+}
+
+/** The lines that a figure of a two-tone channel is made of; none for other figures. */
+export function intermodulationLines(id: string, channel: TwoToneChannelSummary): CombinationLine[] {
+  const single = channel.products.find(({ name }) => intermodulationId(name) === id);
+  if (single) return [single];
+  const figure = intermodulationFigure(id, channel);
+  return figure ? linesOf(figure, channel) : [];
+}
+
+const linesOf = ({ lines }: IntermodulationFigure, { products }: TwoToneChannelSummary): CombinationLine[] =>
+  lines.flatMap((name) => products.find((product) => product.name === name) ?? []);
+
+/** The figure of a channel by its id; null where it has none. */
+function intermodulationFigure(
+  id: string,
+  { modulation, differenceFrequency: difference }: TwoToneChannelSummary,
+): IntermodulationFigure | null {
   switch (id) {
     case 'modulation-second':
-      return ofFigure(modulation?.second);
+      return modulation?.second ?? null;
     case 'modulation-third':
-      return ofFigure(modulation?.third);
+      return modulation?.third ?? null;
     case 'modulation-total':
-      return Math.hypot(ofFigure(modulation?.second) ?? 0, ofFigure(modulation?.third) ?? 0);
+      return modulation?.total ?? null;
     case 'modulation-sidebands':
-      return ofFigure(modulation?.sidebands);
+      return modulation?.sidebands ?? null;
     case 'difference-second':
-      return ofFigure(difference?.second);
+      return difference?.second ?? null;
     case 'difference-second-one-tone':
-      return ofFigure(difference?.secondOneTone);
+      return difference?.secondOneTone ?? null;
     case 'difference-third':
-      return ofFigure(difference?.third);
+      return difference?.third ?? null;
     case 'difference-third-rss':
-      return ofFigure(difference?.thirdRss);
+      return difference?.thirdRss ?? null;
     default:
       return null;
   }

@@ -11,6 +11,10 @@ export interface Instrument {
   name: string;
   /** Limit of the error of its gain, as a share: 0.03. */
   gainAccuracy?: number;
+  /** Limit of the error of its clock, as a share: 0.00005. */
+  clockAccuracy?: number;
+  /** Frequency at which it may read 3 dB low. */
+  bandwidthHz?: number;
   /** Resolution of its converter. */
   bits?: number;
   /** Largest voltage that it takes, as a peak to either side. */
@@ -57,9 +61,13 @@ export function converterStep({ bits, largestInput }: Instrument): number | null
 
 /** What is stated about an instrument, one term each: "gain within 3 %". */
 export function instrumentTerms(instrument: Instrument): string[] {
-  const { gainAccuracy, bits, largestInput } = instrument;
+  const { gainAccuracy, clockAccuracy, bandwidthHz, bits, largestInput } = instrument;
   return [
     ...(gainAccuracy === undefined ? [] : [`gain within ${percent(gainAccuracy)}`]),
+    ...(clockAccuracy === undefined
+      ? []
+      : [`clock within ${Number((1e6 * clockAccuracy).toPrecision(3))}\u00a0ppm`]),
+    ...(bandwidthHz === undefined ? [] : [`band up to ${quantityText(bandwidthHz, 'Hz')}`]),
     ...ownTerm(instrument),
     ...(bits === undefined ? [] : [`${bits} bits`]),
     ...(largestInput === undefined ? [] : [`up to ${quantityText(largestInput, 'V')} peak`]),

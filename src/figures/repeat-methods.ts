@@ -38,6 +38,7 @@ export const repeatMethods: readonly Method[] = [
     text: [
       'A difference is the second figure less the first, for ratios in decibels as well. What may be said about it depends on what is known about repeating.',
       'Lower or higher: the scatter of captures set up anew is known, and the 95 % interval of the difference leaves out zero. Where only one side was repeated, its scatter is taken to hold for both, and the page says so.',
+      'A scatter that was found earlier, and is declared in the log with the number of captures behind it, counts as known too; the page says that it is declared. It then holds as far as the set-up still scatters as it did. What noise the record itself has is never taken to be less. Two declared scatters may come from one series, and count as one estimate with the fewer degrees of freedom.',
       'Different in these captures: neither side was repeated, and the two intervals do not overlap. The records differ by more than their noise, but nobody knows whether the next pair would.',
       'Cannot be told apart: everything else that has two values. This does not say that they are equal. A distortion that noise alone may have made is never told from one whose interval it overlaps. Without intervals and without repeats nothing can be told apart.',
       'No data: one of the two figures does not exist, with the reason.',

@@ -19,15 +19,30 @@ export function verdictText({ verdict, absent, scatter, low }: FigureDifference)
   return unbounded ? `${verdict}: there are neither intervals nor repeats` : verdict;
 }
 
+/** Of which sides the scatter is known, and of which of them it is a declared one. */
+export type ScatterBasis = Pick<FigureDifference, 'scatter' | 'declared'>;
+
 /** What a verdict rests on, in a sentence; `names` are those of the first and of the second side. */
-export function scatterBasis(scatter: KnownScatter, [first, second]: [string, string]): string {
-  switch (scatter) {
-    case 'both':
-      return 'Both were repeated.';
+export function scatterBasis({ scatter, declared }: ScatterBasis, names: [string, string]): string {
+  if (scatter === 'both') return bothKnown(declared, names);
+  if (scatter === 'neither')
+    return 'Neither was repeated, so it is not known whether the next captures would say the same.';
+  const side = scatter === 'first' ? names[0] : names[1];
+  return declared === 'neither'
+    ? `Only ${side} was repeated; its scatter is taken to hold for both.`
+    : `Neither was repeated; a scatter declared for ${side} is taken to hold for both.`;
+}
+
+function bothKnown(declared: KnownScatter, [first, second]: [string, string]): string {
+  switch (declared) {
     case 'neither':
-      return 'Neither was repeated, so it is not known whether the next captures would say the same.';
+      return 'Both were repeated.';
+    case 'both':
+      return 'Neither was repeated; the scatter of both was declared from earlier captures.';
     case 'first':
-    case 'second':
-      return `Only ${scatter === 'first' ? first : second} was repeated; its scatter is taken to hold for both.`;
+    case 'second': {
+      const [known, stated] = declared === 'first' ? [second, first] : [first, second];
+      return `${known} was repeated; the scatter of ${stated} was declared from earlier captures.`;
+    }
   }
 }

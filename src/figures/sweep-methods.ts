@@ -43,8 +43,13 @@ export const sweepMethods: readonly Method[] = [
     text: [
       'On log-log paper a distortion that comes from one term of the transfer curve is a straight line: the nth harmonic re the fundamental rises by n − 1 decibels for each decibel of level. The longest run of readings is sought that one line fits with a scatter of half a decibel at most, over 8 dB of level at least, and whose ends do not bend off the line. Noise, which falls by one decibel for each decibel of level, is no such run. The interval of the slope comes from the scatter about the line.',
       'An order is called clean where n − 1 lies within 0.1 dB/dB of the interval. That allowance, the scatter and the length are choices of this software. The interval knows nothing of the choice of the run, so it is somewhat too narrow.',
+      'Where single harmonics were read beside THD, their sum of squares is compared with its square. The longest run of readings in which they lack a twentieth of it or less is where THD is of these orders. What it holds beyond them at low power is noise or orders that were not read; at the upper end, where clipping begins, it is higher orders.',
     ],
     formulas: [
+      {
+        tex: '1-\\frac{\\sum_n h_n^2}{\\mathrm{THD}^2}\\le 0.05',
+        where: 'THD made up by the harmonics read',
+      },
       { tex: '\\frac{H_n}{H_1}\\propto A^{\\,n-1}', where: 'for a term of order n and a small amplitude A' },
       {
         tex: 'y=x+k_2x^2+k_3x^3:\\quad \\frac{H_2}{H_1}\\approx\\frac{k_2A}{2},\\quad \\frac{H_3}{H_1}\\approx\\frac{k_3A^2}{4}',

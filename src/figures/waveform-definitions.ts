@@ -70,6 +70,10 @@ export const waveformDefinitions: Readonly<Record<string, Definition>> = {
     better: null,
     method: 'transfer',
   },
+  'added-distortion': bound(
+    'Distortion added',
+    'What is left of the response’s harmonics when those that came with the stimulus are taken off.',
+  ),
   'added-distortion-least': bound(
     'Distortion added, at least',
     'The least that the circuit can have added to the harmonics of its stimulus.',

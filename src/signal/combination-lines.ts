@@ -24,11 +24,13 @@ export interface MeasuredLine extends CombinationLine {
  * noise further than chance would make any of them.
  */
 export function combinationLines(fitted: FittedPair, step: number | null, rateHz: number): MeasuredLine[] {
-  const { others, upper, residual } = fitted;
+  const { others, lower, upper, residual } = fitted;
   const falseAlarm = rateOfEach(falseAlarmPerRecord, others.length);
   const rounding = roundingVariance(fitted, step);
   const reference = upper.amplitude;
   const referenceUncertainty = componentDeviation(fitted, upper, rounding) / reference;
+  const phaseOf = (line: FittedCombination) => phaseAtStart(line, residual.length);
+  const [lowerPhase, upperPhase] = [phaseOf(lower), phaseOf(upper)];
   return others.map((line) => {
     const { first, second, order, amplitude, cycles, near } = line;
     const ratio = amplitude / reference;
@@ -38,6 +40,9 @@ export function combinationLines(fitted: FittedPair, step: number | null, rateHz
       name: combinationName(line),
       ...{ first, second, order, ratio, uncertainty, freedom },
       frequencyHz: (cycles * rateHz) / residual.length,
+      relativePhaseDeg: wrapDegrees(
+        ((phaseOf(line) - first * lowerPhase - second * upperPhase) * 180) / Math.PI,
+      ),
       ...thdInterval({
         harmonics: [{ ratio, uncertainty, freedom }],
         fundamentalUncertainty: referenceUncertainty,

@@ -1,4 +1,5 @@
 export type * from './band-means.ts';
+export { ratioMeans } from './band-means.ts';
 export type * from './band-noise.ts';
 export { chiSquareAbove } from './chi-square.ts';
 export * from './distortion-edges.ts';
@@ -23,6 +24,9 @@ export * from './loudspeaker-error.ts';
 export * from './noise-density.ts';
 export * from './output-impedance.ts';
 export type * from './output-power.ts';
+export * from './passed-on.ts';
+export { rmaWeight, shorterWeight } from './perceptual-weighting.ts';
+export type * from './rest-of-distortion.ts';
 export type * from './signal-to-noise.ts';
 export * from './sine-fit.ts';
 export * from './spectrum.ts';

@@ -7,6 +7,7 @@ import {
 } from './distortion-laws.ts';
 import { type GainFall, gainFall } from './gain-fall.ts';
 import { drivenColumns } from './level-sweep.ts';
+import { type DistortionMakeUp, distortionMakeUp } from './rest-of-distortion.ts';
 import type { LevelSweep, LevelSweepOptions } from './types.ts';
 
 /** What a level sweep says about how distortion grows, and where the amplifier stops. */
@@ -16,6 +17,8 @@ export interface LevelSweepDetails {
   /** Null without a usable column of total harmonic distortion. */
   clippingOnset: ClippingOnset | null;
   gainFall: GainFall;
+  /** What THD consists of; null where not both it and single harmonics were measured. */
+  makeUp: DistortionMakeUp | null;
 }
 
 /** Laws of distortion against level, the onset of clipping and the fall of the gain. */
@@ -33,6 +36,7 @@ export function levelSweepDetails(sweep: LevelSweep, options: LevelSweepOptions 
     laws: [...(total ? [total] : []), ...single].map(plain),
     clippingOnset: total && clippingOnset(thd, total, single),
     gainFall: gainFall(driven),
+    makeUp: distortionMakeUp(thd, harmonics),
   };
 }
 

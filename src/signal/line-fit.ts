@@ -52,12 +52,15 @@ const sineOf = ({ sine }: Projection) => sine;
 
 /** Normal equations; the cosine block holds the constant as a line at angle 0, whose sine would be nothing. */
 function blocks(length: number, angles: readonly number[]) {
+  const own = [0, ...angles];
   const sum = (angle: number) => cosineSum(length, angle) / 2;
-  const block = (own: readonly number[], sign: 1 | -1) =>
-    new CholeskyDecomposition(
-      new Matrix(own.map((a) => own.map((b) => sum(Math.abs(a - b)) + sign * sum(a + b)))),
-    );
-  return { even: block([0, ...angles], 1), odd: block(angles, -1) };
+  const pairs = own.map((a) => own.map((b) => ({ apart: sum(Math.abs(a - b)), together: sum(a + b) })));
+  const even = pairs.map((row) => row.map(({ apart, together }) => apart + together));
+  const odd = pairs.slice(1).map((row) => row.slice(1).map(({ apart, together }) => apart - together));
+  return {
+    even: new CholeskyDecomposition(new Matrix(even)),
+    odd: new CholeskyDecomposition(new Matrix(odd)),
+  };
 }
 
 const solved = (block: CholeskyDecomposition, right: readonly number[]) =>

@@ -1,7 +1,8 @@
 import { angleDeg, type Complex, modulus, over, polar, scaledBy } from './complex.ts';
 import { impedancePoints } from './impedance-details.ts';
-import { type Curve, valueAt } from './interpolate.ts';
-import { ascendingRows, curveOf, isPositive, isReading } from './sweep-columns.ts';
+import { valueAt } from './interpolate.ts';
+import { phasorAt, phasorCurves } from './phasor-curve.ts';
+import { isReading } from './sweep-columns.ts';
 
 /** The level across one load at one drive; all arrays have equal length. */
 export interface LoadedLevel {
@@ -62,7 +63,7 @@ export function outputImpedance(
   second: LoadedLevel,
   readingAccuracy: number | null = null,
 ): OutputImpedance {
-  const [a, b] = [curvesOf(first), curvesOf(second)];
+  const [a, b] = [phasorCurves(first), phasorCurves(second)];
   const places = Array.from(a.level?.axis ?? []).filter(
     (hertz) => b.level && valueAt(b.level, hertz) !== null,
   );
@@ -92,39 +93,6 @@ export function outputImpedance(
     halfWidthOhm: readingAccuracy === null ? null : column(({ halfWidth }) => halfWidth),
     leftOut: found.length - usable.length,
   };
-}
-
-interface LevelCurves {
-  level: Curve | null;
-  phase: Curve | null;
-}
-
-function curvesOf({ frequencyHz, level, phaseDeg }: LoadedLevel): LevelCurves {
-  const rows = ascendingRows(frequencyHz, 'frequency');
-  const length = frequencyHz.length;
-  const phase = { name: 'phase', values: phaseDeg, between: 'straight' as const, usable: isReading };
-  return {
-    level: curveOf({ name: 'level', values: level, between: 'power', usable: isPositive }, rows, length)
-      .curve,
-    phase: unwrapped(curveOf(phase, rows, length).curve),
-  };
-}
-
-/** A phase without the jumps of whole turns that its printing makes, so that it can be read between points. */
-function unwrapped(phase: Curve | null): Curve | null {
-  if (phase === null) return null;
-  const values = phase.values.slice();
-  for (let i = 1; i < values.length; i++) {
-    const step = (values[i] ?? 0) - (values[i - 1] ?? 0);
-    values[i] = (values[i] ?? 0) - 360 * Math.round(step / 360);
-  }
-  return { ...phase, values };
-}
-
-function phasorAt({ level, phase }: LevelCurves, hertz: number, withPhase: boolean): Complex | null {
-  const size = level && valueAt(level, hertz);
-  const degrees = withPhase && phase ? valueAt(phase, hertz) : 0;
-  return size === null || degrees === null ? null : polar(size, degrees);
 }
 
 /** An impedance curve's value at a frequency, of phase zero where phase is not known; null outside the curve. */

@@ -1,6 +1,7 @@
 import { fitRecord } from './fit-record.ts';
 import { medianOf } from './median.ts';
 import { firstNotFinite, scaled } from './scaled.ts';
+import { lossBesideLine } from './scalloping.ts';
 import { isConstant, squaresOf, sumOf } from './statistics.ts';
 import { fitTonePair } from './tone-pair.ts';
 import { paddedPower, transformSize } from './transform.ts';
@@ -50,6 +51,7 @@ export function amplitudeSpectrum(
     floorRms: floor.map((power) => scale * Math.sqrt(power)),
     window: name,
     enbwHz: (rateHz * squaresOf(window)) / (gain * gain),
+    scallopingDb: lossBesideLine(cosineWindow(name), values.length / size / 2),
   };
 }
 
@@ -58,6 +60,7 @@ const noLines = {
   rms: new Float64Array(),
   floorRms: new Float64Array(),
   enbwHz: 0,
+  scallopingDb: 0,
 };
 
 /** The record without its constant, and what is left of it without the fitted harmonics as well. */

@@ -64,6 +64,18 @@ export function largestOf(values: Float64Array): number {
   return largest;
 }
 
+/** The lowest and the highest of the values; infinite for none. */
+export function extremesOf(values: Float64Array): { lowest: number; highest: number } {
+  let lowest = Number.POSITIVE_INFINITY;
+  let highest = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < values.length; i++) {
+    const value = values[i] ?? 0;
+    if (value > highest) highest = value;
+    if (value < lowest) lowest = value;
+  }
+  return { lowest, highest };
+}
+
 /** Sum of the squares of the values' distances from a centre. */
 export function squaresOf(values: Float64Array, centre = 0): number {
   const whole = values.length - (values.length % 2);

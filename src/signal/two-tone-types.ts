@@ -15,6 +15,8 @@ export interface CombinationLine {
   /** 95 % interval for the true ratio; on noise alone it begins at 0 and may exclude the raw ratio. */
   low: number;
   high: number;
+  /** phase − first·phase of the lower tone − second·phase of the upper one, in degrees, (−180, 180]. */
+  relativePhaseDeg: number;
   /** False where noise alone could have given this ratio. */
   detected: boolean;
 }

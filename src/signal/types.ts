@@ -148,6 +148,8 @@ export interface AmplitudeSpectrum {
   window: string;
   /** Equivalent noise bandwidth in hertz. */
   enbwHz: number;
+  /** Decibels that a sine in the middle between two lines reads too low. */
+  scallopingDb: number;
 }
 
 /** Columns measured at one level against frequency; all arrays have the length of `frequencyHz`. */

@@ -1,6 +1,9 @@
 import { describe, expect, it, test } from 'vitest';
 import { normalSource } from '../../src/demo/random.ts';
 import {
+  type DeclaredRepeatability,
+  declaredMeasured,
+  declaredText,
   type Figure,
   figureDifference,
   type KnownScatter,
@@ -12,6 +15,7 @@ import {
   type Verdict,
   verdictText,
 } from '../../src/figures/index.ts';
+import { repeatStatistics } from '../../src/signal/index.ts';
 import { binomialRange } from '../simulation/binomial.ts';
 import { figureOf, withNoise } from './measured.ts';
 
@@ -37,7 +41,17 @@ function repeats(...percents: number[]): Measured {
 const three = (percent: number) => repeats(percent - 0.05, percent, percent + 0.05);
 const alike = (percent: number) => repeats(percent, percent, percent);
 
+/** A single capture whose log declares a standard deviation of 5 % of the value, found from three captures. */
+const declaring = (percent: number, captures = 3): Measured =>
+  declaredMeasured(single(percent).figure, [declaration({ captures })]);
+
+const declaration = (part: Partial<DeclaredRepeatability> = {}): DeclaredRepeatability => ({
+  ...{ figures: ['thd'], stated: 'standard deviation', size: { value: 0.05, unit: '1' }, captures: 3 },
+  ...{ from: 'Tern 1 in January', ...part },
+});
+
 const repeated = 'three repeats';
+const stated = 'one capture of declared scatter';
 const table: [first: string, second: string, Measured, Measured, Verdict, KnownScatter][] = [
   [repeated, 'three others far below', three(2), three(1), 'lower', 'both'],
   [repeated, 'three others far above', three(1), three(2), 'higher', 'both'],
@@ -120,6 +134,22 @@ const table: [first: string, second: string, Measured, Measured, Verdict, KnownS
     'cannot be told apart',
     'neither',
   ],
+  [stated, 'one capture far below', declaring(2), single(1), 'lower', 'first'],
+  [stated, 'one capture far above', declaring(1), single(2), 'higher', 'first'],
+  [
+    stated,
+    'one capture beyond its noise, within the scatter',
+    declaring(1),
+    single(1.2),
+    'cannot be told apart',
+    'first',
+  ],
+  ['one capture', 'one far below of declared scatter', single(2), declaring(1), 'lower', 'second'],
+  [stated, 'another far below', declaring(2), declaring(1), 'lower', 'both'],
+  [stated, 'another within the scatter', declaring(1), declaring(1.2), 'cannot be told apart', 'both'],
+  [repeated, 'one capture of declared scatter far below', three(2), declaring(1), 'lower', 'both'],
+  [stated, 'three repeats far above', declaring(1), three(2), 'higher', 'both'],
+  [stated, 'a figure that does not exist', declaring(1), missing, 'no data', 'first'],
   ['a figure that does not exist', 'one capture', missing, single(1), 'no data', 'neither'],
   [repeated, 'a figure that does not exist', three(1), missing, 'no data', 'first'],
 ];
@@ -224,6 +254,101 @@ describe('differences that are not there, simulated', () => {
   });
 });
 
+describe('a declared scatter', () => {
+  const halfOf = (first: Measured, second: Measured) => {
+    const { low = 0, high = 0 } = figureDifference(first, second);
+    return (high - low) / 2;
+  };
+
+  it('is a share of each value, and two of them are one estimate', () => {
+    // 5 % of 1 % and of 2 %, with the two degrees of three captures once: t₉₅(2) = 4.302653, exact.
+    const expected = 4.302652729911275 * Math.hypot(0.0005, 0.001);
+    expect(Math.abs(halfOf(declaring(1), declaring(2)) / expected - 1)).toBeLessThan(1e-9);
+    // The fewer degrees of the two count.
+    const cautious = 4.302652729911275 * Math.hypot(0.0005, 0.001);
+    expect(Math.abs(halfOf(declaring(1, 30), declaring(2, 3)) / cautious - 1)).toBeLessThan(1e-9);
+  });
+
+  it('is never less than what the record’s own noise gives', () => {
+    const steady = [declaration({ size: { value: 1e-6, unit: '1' } })];
+    const rough = declaredMeasured(withNoise('thd', 0.01, 0.002), steady);
+    // 0.2 % on both sides, with two degrees.
+    const expected = 4.302652729911275 * Math.hypot(0.002, 0.002);
+    expect(Math.abs(halfOf(rough, rough) / expected - 1)).toBeLessThan(1e-9);
+  });
+
+  it('can be stated as half of a 95 % interval: JCGM 100:2008, 4.3.4, with Student’s t', () => {
+    const half = declaration({ stated: '95 % interval', size: { value: 0.04302652729911275, unit: '1' } });
+    const { repeatability } = declaredMeasured(figureOf('thd', 0.01), [half]);
+    // Half the interval over t₉₅(2) = 4.302653 is 1 % of 1 %; exact for two degrees.
+    expect(repeatability?.standardDeviation).toBeCloseTo(1e-4, 12);
+    expect(repeatability).toMatchObject({ freedom: 2, isDeclared: true });
+  });
+
+  it.each<[Partial<DeclaredRepeatability>, string, string, number | undefined]>([
+    [{ figures: ['harmonics'] }, 'harmonic-3', '1', 0.5],
+    [{ figures: ['harmonics'] }, 'harmonic-3-slope', 'dB/dB', undefined],
+    [{ figures: ['sinad'], size: { value: 0.2, unit: 'dB' } }, 'sinad', 'dB', 0.2],
+    [{ figures: ['sinad'] }, 'sinad', 'dB', undefined],
+    [{ figures: ['fundamental-level'], size: { value: 0.2, unit: 'V' } }, 'fundamental-level', 'V', 0.2],
+    [
+      { figures: ['fundamental-level'], size: { value: 0.2, unit: 'V' } },
+      'fundamental-level',
+      'A',
+      undefined,
+    ],
+    [{ figures: ['phase-at-fundamental'] }, 'phase-at-fundamental', '°', undefined],
+    [{}, 'thd-plus-noise', '1', undefined],
+  ])('%j for %s in "%s" gives %s', (part, id, unit, expected) => {
+    const { repeatability } = declaredMeasured(figureOf(id, 10, { unit }), [declaration(part)]);
+    expect(repeatability?.standardDeviation).toBe(expected);
+  });
+
+  it('says of which sides it was declared', () => {
+    const declaredOf = (first: Measured, second: Measured) => figureDifference(first, second).declared;
+    expect(declaredOf(declaring(1), declaring(2))).toBe('both');
+    expect(declaredOf(declaring(1), three(2))).toBe('first');
+    expect(declaredOf(single(1), declaring(2))).toBe('second');
+    expect(declaredOf(three(1), single(2))).toBe('neither');
+    expect(declaredOf(declaring(1), missing)).toBe('first');
+  });
+
+  it('tells two captures of one truth apart in 5 % of cases and no more, if it was found from six of the same', () => {
+    const normal = normalSource(41);
+    const level = () => figureOf('fundamental-level', 10 + normal(), { unit: 'V' });
+    const told = Array.from({ length: 5000 }, () => {
+      const readings = Float64Array.from({ length: 6 }, normal);
+      const size = { value: repeatStatistics(readings)?.standardDeviation ?? 0, unit: 'V' };
+      const declared = [declaration({ figures: ['fundamental-level'], size, captures: 6 })];
+      const sides = [level(), level()].map((figure) => declaredMeasured(figure, declared));
+      const [first = missing, second = missing] = sides;
+      return figureDifference(first, second).verdict !== 'cannot be told apart';
+    });
+    // Exact theory: a difference over a scatter of five degrees. The binomial range of 99.9 %.
+    const { least, most } = binomialRange(5000, 0.05);
+    expect(told.filter(Boolean).length).toBeGreaterThanOrEqual(least);
+    expect(told.filter(Boolean).length).toBeLessThanOrEqual(most);
+  });
+
+  it('is told in a sentence with its size and where it comes from', () => {
+    const text = declaredText(declaration({ figures: ['thd', 'harmonics'], captures: 6 })).replaceAll(
+      '\u00a0',
+      ' ',
+    );
+    expect(text).toBe(
+      'THD, single harmonics: standard deviation of 5.0 % of the value for one capture, found from 6 captures (Tern 1 in January).',
+    );
+    const half = declaration({
+      figures: ['sinad'],
+      stated: '95 % interval',
+      size: { value: 0.2, unit: 'dB' },
+    });
+    expect(declaredText(half).replaceAll('\u00a0', ' ')).toContain(
+      'SINAD: 95 % interval of ± 0.20 dB for one capture',
+    );
+  });
+});
+
 describe('verdictText', () => {
   it.each<[Measured, Measured, string]>([
     [three(2), single(1), 'lower'],
@@ -238,11 +363,23 @@ describe('verdictText', () => {
   });
 });
 
-test.each<[KnownScatter, string]>([
-  ['both', 'Both were repeated.'],
-  ['first', 'Only Tern 1 was repeated; its scatter is taken to hold for both.'],
-  ['second', 'Only Tern 2 was repeated; its scatter is taken to hold for both.'],
-  ['neither', 'Neither was repeated, so it is not known whether the next captures would say the same.'],
-])('a verdict says what it rests on where the scatter is known of %s', (scatter, expected) => {
-  expect(scatterBasis(scatter, ['Tern 1', 'Tern 2'])).toBe(expected);
-});
+test.each<[KnownScatter, KnownScatter, string]>([
+  ['both', 'neither', 'Both were repeated.'],
+  ['first', 'neither', 'Only Tern 1 was repeated; its scatter is taken to hold for both.'],
+  ['second', 'neither', 'Only Tern 2 was repeated; its scatter is taken to hold for both.'],
+  [
+    'neither',
+    'neither',
+    'Neither was repeated, so it is not known whether the next captures would say the same.',
+  ],
+  ['both', 'both', 'Neither was repeated; the scatter of both was declared from earlier captures.'],
+  ['both', 'first', 'Tern 2 was repeated; the scatter of Tern 1 was declared from earlier captures.'],
+  ['both', 'second', 'Tern 1 was repeated; the scatter of Tern 2 was declared from earlier captures.'],
+  ['first', 'first', 'Neither was repeated; a scatter declared for Tern 1 is taken to hold for both.'],
+  ['second', 'second', 'Neither was repeated; a scatter declared for Tern 2 is taken to hold for both.'],
+])(
+  'a verdict says what it rests on where scatter is known of %s and declared of %s',
+  (scatter, declared, expected) => {
+    expect(scatterBasis({ scatter, declared }, ['Tern 1', 'Tern 2'])).toBe(expected);
+  },
+);

@@ -46,6 +46,7 @@ const channel: MeasuredChannel = {
   step: null,
   loadOhm: null,
   ratedReference: false,
+  harmonics: [],
   twoTone: null,
 };
 const measurement = {

@@ -1,9 +1,11 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   type Figure,
   instrumentNotes,
   instrumentTable,
   type MeasuredChannel,
+  sayingClock,
   stepOfRecord,
   twoToneFigures,
   withInstrument,
@@ -11,6 +13,7 @@ import {
 import { type Instrument, ownDistortionAt, ownDistortionOver } from '../../src/figures/instrument.ts';
 import { ownLineRatio } from '../../src/figures/instrument-two-tone.ts';
 import type { Fundamental } from '../../src/signal/index.ts';
+import { uniform } from '../signal/signals.ts';
 import { gentle, noisy, summaryOf, type TwoTones, twoTones } from '../signal/two-tones.ts';
 
 const provenance = { file: 'a.csv', sha256: null, lines: null, method: 'thd', settings: {} };
@@ -26,6 +29,7 @@ const plain: MeasuredChannel = {
   step: null,
   loadOhm: null,
   ratedReference: false,
+  harmonics: [],
   twoTone: null,
 };
 
@@ -39,6 +43,10 @@ function measured(
   if (!figure) throw new Error('A figure went missing');
   return figure;
 }
+
+/** Harmonics up to an order, each 3 dB below the one before. */
+const counted = (highest: number) =>
+  Array.from({ length: highest - 1 }, (_, i) => ({ order: i + 2, ratio: 0.01 * 2 ** (-i / 2) }));
 
 const own = (ratio: number) => ({ ownDistortion: [{ frequencyHz: 1000, ratio }] });
 const level = { id: 'fundamental-level', value: 2, unit: 'V' };
@@ -86,6 +94,204 @@ describe('a limit of error', () => {
     expect(measured(ratio, { gainAccuracy: 0.01 })).not.toHaveProperty('systematic');
     const rated = measured(ratio, { gainAccuracy: 0.01 }, { ratedReference: true });
     expect(rated.systematic).toBeCloseTo((20 * Math.log10(1.01)) / Math.sqrt(3), exact);
+  });
+});
+
+describe('the clock', () => {
+  const frequency = { id: 'fundamental-frequency', value: 1000, unit: 'Hz', low: 999.999, high: 1000.001 };
+
+  it('is an even spread in every frequency with an interval, and joins its noise', () => {
+    const { systematic, low, high } = measured(frequency, { clockAccuracy: 50e-6 });
+    expect(systematic).toBeCloseTo(0.05 / Math.sqrt(3), exact);
+    // Mostly a limit: 1.96·0.05/√3 = 0.057 is cut to the limit and the noise, 0.05 + 0.001.
+    expect(low).toBeCloseTo(999.949, 9);
+    expect(high).toBeCloseTo(1000.051, 9);
+    expect(measured({ ...frequency, id: 'upper-tone-frequency' }, { clockAccuracy: 50e-6 }).low).toBe(low);
+  });
+
+  it('touches no place in a sweep and no level', () => {
+    for (const part of [{ id: 'lower-limit-3db', value: 20, unit: 'Hz' }, level]) {
+      expect(measured(part, { clockAccuracy: 50e-6 })).not.toHaveProperty('systematic');
+    }
+  });
+
+  it('is said to be missing from a frequency where nothing is stated about it', () => {
+    const remarkOf = (part: Parameters<typeof figureOf>[0], stated: Omit<Instrument, 'name'> | null) =>
+      sayingClock(figureOf(part), stated && { name: 'Meter', ...stated }).remark;
+    expect(remarkOf(frequency, null)).toBe('without the recorder’s clock');
+    expect(remarkOf(frequency, { gainAccuracy: 0.01 })).toBe('without the recorder’s clock');
+    expect(remarkOf(frequency, { clockAccuracy: 50e-6 })).toBeUndefined();
+    expect(remarkOf({ ...frequency, remark: 'short' }, null)).toBe('short, without the recorder’s clock');
+    expect(remarkOf({ id: 'lower-limit-3db', value: 20, unit: 'Hz' }, null)).toBeUndefined();
+    expect(remarkOf({ ...level, low: 1.9, high: 2.1 }, null)).toBeUndefined();
+  });
+});
+
+describe('the bandwidth', () => {
+  const band = { bandwidthHz: 40_000 };
+  const limitOf = (part: Parameters<typeof figureOf>[0], channel: Partial<MeasuredChannel> = {}) =>
+    Math.sqrt(3) * (measured(part, band, { frequencyHz: 4000, ...channel }).systematic ?? 0);
+
+  it('lowers a line as a first-order low-pass does: 3.0103 dB at its end, 0.0432 dB a tenth below', () => {
+    // Section 4 of the check values: f/fc of 1 and 0.1.
+    const at = (frequencyHz: number) => 1 + limitOf({ ...level, value: 1 }, { frequencyHz });
+    expect(20 * Math.log10(at(40_000))).toBeCloseTo(3.010299956639812, 9);
+    expect(20 * Math.log10(at(4000))).toBeCloseTo(0.043213737826425784, 9);
+    const power = 1 + limitOf({ id: 'output-power', value: 1, unit: 'W' });
+    expect(10 * Math.log10(power)).toBeCloseTo(0.043213737826425784, 9);
+  });
+
+  it('counts for a harmonic against the fundamental, and says where it ends below one', () => {
+    const tenth = measured({ id: 'harmonic-10', value: 0.01, unit: '1' }, band, { frequencyHz: 4000 });
+    const times = 1 + (Math.sqrt(3) * (tenth.systematic ?? 0)) / 0.01;
+    expect(20 * Math.log10(times)).toBeCloseTo(3.010299956639812 - 0.043213737826425784, 9);
+    expect(tenth).not.toHaveProperty('remark');
+    const beyond = measured({ id: 'harmonic-11', value: 0.01, unit: '1' }, band, { frequencyHz: 4000 });
+    expect(beyond.remark).toBe('beyond the instrument’s band');
+  });
+
+  it('bounds what any Butterworth low-pass of that bandwidth takes from a sum of harmonics', () => {
+    const low = (order: number, hertz: number) => 1 / Math.sqrt(1 + (hertz / 40_000) ** (2 * order));
+    const sums: [string, (order: number) => number][] = [
+      ['thd', () => 1],
+      ['even-harmonics', (n) => (n % 2 === 0 ? 1 : 0)],
+      ['odd-harmonics', (n) => n % 2],
+      ['thd-weighted-rma', (n) => n / 2],
+      ['thd-weighted-shorter', (n) => n ** 2 / 4],
+    ];
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 8 }),
+        fc.double({ min: 100, max: 3900, noNaN: true }),
+        fc.array(fc.double({ min: 1e-6, max: 0.2, noNaN: true }), { minLength: 9, maxLength: 9 }),
+        (filter, hertz, truth) => {
+          const read = truth.map((ratio, i) => ({
+            order: i + 2,
+            ratio: (ratio * low(filter, (i + 2) * hertz)) / low(filter, hertz),
+          }));
+          for (const [id, weight] of sums) {
+            const value = Math.hypot(...read.map(({ order, ratio }) => weight(order) * ratio));
+            const whole = Math.hypot(...truth.map((ratio, i) => weight(i + 2) * ratio));
+            const limit = limitOf({ id, value, unit: '1' }, { frequencyHz: hertz, harmonics: read });
+            // Rounding of doubles.
+            expect(whole - value).toBeLessThanOrEqual(limit + 1e-12 * whole);
+          }
+        },
+      ),
+    );
+  });
+
+  it('is in THD+N and SINAD with the harmonics alone', () => {
+    const channel = { harmonics: counted(10) };
+    const thd = Math.hypot(...channel.harmonics.map(({ ratio }) => ratio));
+    const alone = limitOf({ id: 'thd-plus-noise', value: thd, unit: '1' }, channel);
+    expect(alone).toBeCloseTo(limitOf({ id: 'thd', value: thd, unit: '1' }, channel), exact);
+    expect(limitOf({ id: 'thd-plus-noise', value: 10 * thd, unit: '1' }, channel)).toBeLessThan(alone / 5);
+    const sinad = limitOf({ id: 'sinad', value: -20 * Math.log10(thd), unit: 'dB' }, channel);
+    expect(sinad).toBeCloseTo(20 * Math.log10(1 + alone / thd), 9);
+  });
+
+  it('touches nothing whose frequency or harmonics are not known, and nothing of low frequency', () => {
+    expect(limitOf(level, { frequencyHz: null })).toBe(0);
+    expect(limitOf({ id: 'thd', value: 0.01, unit: '1' })).toBe(0);
+    expect(limitOf({ id: 'hum', value: 0.01, unit: 'V' })).toBe(0);
+    expect(limitOf({ id: 'crest-factor', value: 1.4, unit: '' })).toBe(0);
+  });
+
+  it('bounds the lines of two tones against either tone', () => {
+    // 60 Hz and 7 kHz, 4 to 1, whole cycles of both in a quarter of a second.
+    const tones: TwoTones = {
+      ...{ length: 48_000, frequencies: [60 / 192_000, 7000 / 192_000], amplitudes: [0.8, 0.2] },
+    };
+    const twoTone = summaryOf(noisy(twoTones(tones, gentle), 1e-5, 1)).channels[0] ?? null;
+    if (!twoTone?.tones) throw new Error('no tones');
+    const loss = (hertz: number) => Math.hypot(1, hertz / 40_000);
+    const { lower, upper } = twoTone.tones;
+    const of = (id: string) => limitOf({ id, value: 1, unit: '1' }, { twoTone });
+    expect(of('upper-tone-level')).toBeCloseTo(loss(upper.frequencyHz) - 1, exact);
+    expect(of('lower-tone-level')).toBeCloseTo(loss(lower.frequencyHz) - 1, exact);
+    const line = twoTone.products.find(({ name }) => name === 'f2 + f1');
+    if (!line) throw new Error('no line');
+    const expected = [lower, upper].map((tone) =>
+      Math.abs(loss(line.frequencyHz) / loss(tone.frequencyHz) - 1),
+    );
+    expect(of('intermodulation-f2-plus-f1')).toBeCloseTo(Math.max(...expected), exact);
+    expect(of('modulation-second')).toBeGreaterThanOrEqual(of('intermodulation-f2-plus-f1'));
+  });
+});
+
+describe('own distortion in weighted sums', () => {
+  const stated = own(0.003);
+
+  it('is that of the highest order that was counted, which no other share of it exceeds', () => {
+    const orders = [2, 3, 4, 5, 6, 7, 8, 9, 10];
+    const systematicOf = (id: string) =>
+      measured({ id, value: 0.2, unit: '1', low: 0.19, high: 0.21 }, stated, { harmonics: counted(10) })
+        .systematic ?? 0;
+    const bounds = {
+      rma: Math.SQRT2 * systematicOf('thd-weighted-rma'),
+      shorter: Math.SQRT2 * systematicOf('thd-weighted-shorter'),
+    };
+    // The weights of section 5 of the check values: n/2 and n²/4 of order 10.
+    expect(bounds.rma).toBeCloseTo(0.003 * 5, exact);
+    expect(bounds.shorter).toBeCloseTo(0.003 * 25, exact);
+    fc.assert(
+      fc.property(
+        fc.array(fc.double({ min: 0.01, max: 1, noNaN: true }), { minLength: 9, maxLength: 9 }),
+        (shares) => {
+          const whole = Math.hypot(...shares);
+          const lines = shares.map((share, i) => ({ order: orders[i] ?? 2, ratio: (0.003 * share) / whole }));
+          const sum = (weight: (order: number) => number) =>
+            Math.hypot(...lines.map(({ order, ratio }) => weight(order) * ratio));
+          // Rounding of doubles.
+          expect(sum((n) => n / 2)).toBeLessThanOrEqual(bounds.rma * (1 + 1e-12));
+          expect(sum((n) => n ** 2 / 4)).toBeLessThanOrEqual(bounds.shorter * (1 + 1e-12));
+        },
+      ),
+    );
+  });
+
+  it('says so where it could have given the sum, and counts nothing without harmonics', () => {
+    const weighted = { id: 'thd-weighted-rma', value: 0.012, unit: '1', low: 0.011, high: 0.013 };
+    expect(measured(weighted, stated, { harmonics: counted(10) }).remark).toMatch(/of the highest order$/);
+    expect(measured(weighted, stated, { harmonics: counted(2) })).not.toHaveProperty('remark');
+    expect(measured(weighted, stated)).toMatchObject({ low: 0.011, high: 0.013 });
+  });
+});
+
+describe('own distortion in what was added between two channels', () => {
+  const bound = (id: 'least' | 'most', value: number) =>
+    measured({ id: `added-distortion-${id}`, value, unit: '1' }, own(0.003));
+
+  it('is that of both channels, and moves a bound by no more than both together', () => {
+    const { systematic, low, high = 0 } = bound('most', 0.04);
+    expect(systematic).toBeCloseTo(0.003, exact);
+    // 1.96 of them; all that two can do is 2.
+    expect(high - 0.04).toBeCloseTo(1.959963984540054 * 0.003, exact);
+    expect(low).toBeLessThan(0.04);
+    expect(bound('least', 0.001).low).toBe(0);
+  });
+
+  it('holds what was added in nineteen of twenty phases and more', () => {
+    // Harmonics of 1 % and 3 % in the circuit; the instrument adds 0.3 % in any phase to each reading.
+    const turn = uniform(7);
+    const within = Array.from({ length: 2000 }, () => {
+      const [first, second, between] = [turn(), turn(), turn()].map((share) => 2 * Math.PI * share);
+      const read = (size: number, phase = 0) =>
+        Math.hypot(size + 0.003 * Math.cos(phase), 0.003 * Math.sin(phase));
+      const [stimulus, response] = [read(0.01, first), read(0.03, second)];
+      const added = Math.hypot(0.03 - 0.01 * Math.cos(between ?? 0), 0.01 * Math.sin(between ?? 0));
+      const low = bound('least', Math.abs(response - stimulus)).low ?? 0;
+      const high = bound('most', response + stimulus).high ?? 0;
+      return added >= low && added <= high;
+    });
+    expect(within.filter(Boolean).length / within.length).toBeGreaterThan(0.95);
+  });
+
+  it('is not remarked at a lower bound, which may be nothing anyway', () => {
+    expect(bound('least', 0.001)).not.toHaveProperty('remark');
+    expect(bound('most', 0.005).remark).toBe('at or below the instrument’s own distortion');
+    expect(bound('most', 0.007)).not.toHaveProperty('remark');
   });
 });
 

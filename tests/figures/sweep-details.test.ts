@@ -71,7 +71,9 @@ describe('figures of a level sweep', () => {
 
   it('are summed up in one sentence that names each order', () => {
     const [sentence, ...others] = levelSweepFindings(levelSweepDetails(level));
-    expect(others).toEqual([]);
+    expect(others).toEqual([
+      'The second and third make up THD from 1.0 mW to 4.0 W, all but a twentieth of its square.',
+    ]);
     expect(sentence).toMatch(
       /^The second follows the amplitude as a clean second order \(1\.00 ± 0\.00 dB\/dB\)/,
     );

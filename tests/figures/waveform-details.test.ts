@@ -6,9 +6,12 @@ import {
   figureText,
   harmonicTable,
   humTable,
+  type MeasuredChannel,
+  type Measurement,
   methods,
   waveformFigures,
 } from '../../src/figures/index.ts';
+import type { Instrument } from '../../src/figures/instrument.ts';
 import { type Channel, summariseWaveform, type WaveformOptions } from '../../src/signal/index.ts';
 import { sum, tone, whiteNoise } from '../signal/signals.ts';
 
@@ -143,7 +146,7 @@ describe('the harmonic profile', () => {
   if (!input || !output) throw new Error('no channels');
 
   test('of a response has the stimulus beside it', () => {
-    const table = harmonicTable(output, summary.transfers);
+    const table = harmonicTable(output, summary.transfers, null);
     expect(table?.columns.map(({ title }) => title)).toEqual([
       ...['Order', 'Frequency', 'Level', '95 % interval', 'Level', 'Relative phase', 'State'],
       ...['In in', 'Added, bounds'],
@@ -158,25 +161,69 @@ describe('the harmonic profile', () => {
   });
 
   test('of a stimulus has none', () => {
-    expect(harmonicTable(input, summary.transfers)?.columns).toHaveLength(7);
+    expect(harmonicTable(input, summary.transfers, null)?.columns).toHaveLength(7);
   });
 
   test('gives no phase to what is not told from noise', () => {
-    const rows = harmonicTable(output, [])?.rows ?? [];
+    const rows = harmonicTable(output, [], null)?.rows ?? [];
     const hidden = rows.filter((row) => row[6] === 'not told from noise');
     expect(hidden.length).toBeGreaterThan(3);
     expect(hidden.every((row) => row[5] === '–')).toBe(true);
   });
 
   test('is no table without harmonics', () => {
-    expect(harmonicTable({ ...output, harmonics: [] }, [])).toBeNull();
+    expect(harmonicTable({ ...output, harmonics: [] }, [], null)).toBeNull();
+  });
+});
+
+describe('tables of a channel whose instrument is stated', () => {
+  const summary = summaryOf([stimulus, response]);
+  const [, output] = summary.channels;
+  if (!output) throw new Error('no response');
+  const channel: MeasuredChannel = {
+    ...{ frequencyHz: 998.4, freedom: 100, gainFreedom: 100, step: null, loadOhm: null },
+    ...{ ratedReference: false, harmonics: output.harmonics, twoTone: null },
+  };
+  const stating = (terms: Omit<Instrument, 'name'>): Measurement => ({
+    instrument: { name: 'Meter', ...terms },
+    channels: new Map([[output.name, channel]]),
+  });
+  const bounds = (cell: string | undefined) => (cell ?? '').split(' to ').map(Number);
+
+  test('hold its own distortion in the intervals of harmonics and in the bounds of what was added', () => {
+    const own = stating({ ownDistortion: [{ frequencyHz: 1000, ratio: 0.005 }] });
+    const [second] = harmonicTable(output, summary.transfers, own)?.rows ?? [];
+    // 3 % ± 0.5 %, as an error that is mostly a limit ends at it; added 2 to 4 %, with 1.96 times 0.5 % to either side.
+    expect(plain(second?.[3] ?? '')).toMatch(/^± 0\.(49|50|51)$/);
+    const [least = 0, most = 0] = bounds(second?.[8]);
+    // Three digits are printed; noise is in the fourth.
+    expect(Math.abs(least - (2 - 0.98))).toBeLessThan(0.02);
+    expect(Math.abs(most - (4 + 0.98))).toBeLessThan(0.02);
+  });
+
+  test('say which harmonics the instrument alone could have given', () => {
+    const own = stating({ ownDistortion: [{ frequencyHz: 1000, ratio: 0.05 }] });
+    const states = harmonicTable(output, [], own)?.rows.map((row) => row[6]) ?? [];
+    expect(states[0]).toBe('above the noise, at or below the instrument’s own distortion');
+    expect(states[8]).toBe('not told from noise, at or below the instrument’s own distortion');
+  });
+
+  test('hold its gain in the intervals of hum', () => {
+    const rows = (measurement: Measurement | null) => humTable(output, measurement)?.rows ?? [];
+    const half = (cell: string | undefined) => Number(plain(cell ?? '').replace('± ', ''));
+    const [noise, both] = [half(rows(null)[1]?.[3]), half(rows(stating({ gainAccuracy: 0.1 }))[1]?.[3])];
+    // 10 % of 2.8 mV is 0.28 mV, an even spread: 1.96·0.28/√3 = 0.32 mV beside little noise, but no more than the
+    // limit and the noise together. Rounded outward to two digits.
+    expect(noise).toBeLessThan(0.05);
+    expect(both).toBeGreaterThan(0.28);
+    expect(both).toBeLessThan(0.29 + noise);
   });
 });
 
 describe('the table of hum', () => {
   test('has every multiple with its state', () => {
     const [, output] = summaryOf([stimulus, response]).channels;
-    const rows = (output && humTable(output)?.rows) ?? [];
+    const rows = (output && humTable(output, null)?.rows) ?? [];
     expect(rows).toHaveLength(10);
     expect(rows[1]?.[4]).toBe('above the noise');
     expect(plain(rows[1]?.[2] ?? '')).toMatch(/^2\.8\d+ mV$/);
@@ -189,7 +236,7 @@ describe('the table of hum', () => {
       whiteNoise(length, 1e-4, 3),
     );
     const [output] = summaryOf([{ ...response, values }]).channels;
-    const states = (output && humTable(output)?.rows.map((row) => row[4])) ?? [];
+    const states = (output && humTable(output, null)?.rows.map((row) => row[4])) ?? [];
     expect(states.slice(0, 4)).toEqual([
       'not told from noise',
       'left to the fundamental',
@@ -200,6 +247,6 @@ describe('the table of hum', () => {
 
   test('is none for a record too short', () => {
     const [output] = summaryOf([{ ...response, values: response.values.subarray(0, 2400) }]).channels;
-    expect(output && humTable(output)).toBeNull();
+    expect(output && humTable(output, null)).toBeNull();
   });
 });

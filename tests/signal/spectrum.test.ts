@@ -36,11 +36,15 @@ describe('amplitudeSpectrum', () => {
 
   it('loses no more than a fifth of a decibel between two lines', () => {
     Array.from({ length: 20 }, (_, i) => (200 + i / 20) / 4096).forEach((frequency) => {
-      const { rms } = amplitudeSpectrum(channel(tone(4096, { frequency, amplitudes: [Math.SQRT2] })), 48_000);
+      const values = tone(4096, { frequency, amplitudes: [Math.SQRT2] });
+      const { rms, scallopingDb } = amplitudeSpectrum(channel(values), 48_000);
       const largest = 20 * Math.log10(Math.max(...rms));
       expect(largest).toBeLessThan(0.001);
       // A quarter of a bin off: 0.206 dB for this window.
       expect(largest).toBeGreaterThan(-0.21);
+      // What the spectrum says of itself, in the limit of long records: within 1e-4 dB here.
+      expect(-largest).toBeLessThan(scallopingDb + 1e-4);
+      expect(scallopingDb).toBeCloseTo(0.206, 3);
     });
   });
 

@@ -108,6 +108,24 @@ describe('two equal tones through a polynomial', () => {
   });
 });
 
+describe('the phase of a line, less that of the tones that make it', () => {
+  // Product formulas of cosines: a curve without memory makes each line in phase or in opposite phase.
+  it.each([
+    ['all terms positive', gentle, 0, 0],
+    ['a negative square', (x: number) => x - 0.01 * x ** 2 + 0.001 * x ** 3, 180, 0],
+    ['a negative cube', (x: number) => x + 0.01 * x ** 2 - 0.001 * x ** 3, 0, 180],
+  ])('is that of the curve’s term wherever the tones begin: %s', (_, curve, second, third) => {
+    for (const phases of [[0.3, 1.1] as const, [-2, 2.7] as const]) {
+      const figures = figuresOf(twoTones({ ...equal, phases }, curve));
+      const off = (name: string, expected: number) =>
+        Math.abs(Math.abs(lineOf(figures, name)?.relativePhaseDeg ?? 999) - expected);
+      // Lines of 1e-3 and 1e-4 of the tones without noise, fitted to 1e-11 of the tones: 1e-7 rad.
+      for (const name of ['f2 − f1', 'f2 + f1']) expect(off(name, second), name).toBeLessThan(1e-5);
+      for (const name of ['2f1 − f2', '2f2 − f1']) expect(off(name, third), name).toBeLessThan(1e-5);
+    }
+  });
+});
+
 describe('small signals through a curve', () => {
   it('make second- and third-order lines two and three times the harmonics of one of the tones', () => {
     const amplitude = 0.01;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { cosineWindow, type WindowName, windowNames, windowValues } from '../../src/signal/index.ts';
+import { lossBesideLine } from '../../src/signal/scalloping.ts';
 import { check, checkList } from './checks.ts';
 
 /** Large enough that the figures, which hold in the limit of long windows, differ by less than the digits checked. */
@@ -38,6 +39,9 @@ describe.each(windowNames)('the %s window', (name: WindowName) => {
   it('loses what its table says half a bin off a line', () => {
     // The table holds for endless windows; at 4096 samples it differs by some 1e-7 dB.
     expect(-responseDb(values, 0.5)).toBeCloseTo(check('windows', `${name}: loss at half a bin`), 6);
+    // In closed form, to the eight decimals that the table gives.
+    expect(lossBesideLine(window, 0.5)).toBeCloseTo(check('windows', `${name}: loss at half a bin`), 7);
+    expect(lossBesideLine(window, 0.25)).toBeCloseTo(-responseDb(values, 0.25), 6);
   });
 
   it('deviates within half a bin by no more than its table says', () => {
