@@ -1,5 +1,5 @@
 import type { Corner, OutputSheet, RealLoad } from '../load/index.ts';
-import { printNumber, quantityText } from '../quantity/index.ts';
+import { printDecimals, printNumber, quantityText } from '../quantity/index.ts';
 import type { Fact, FactBlock } from './fact-block.ts';
 
 const watts = (value: number) => quantityText(value, 'W');
@@ -42,14 +42,14 @@ function transformerFacts(sheet: OutputSheet): Fact[] {
     ...cornerFacts('Low end', sheet.low),
     ...cornerFacts('High end, leakage alone', sheet.high),
     ...fact('Full power down to', core && hertz(core.fullPowerHz)),
-    ...fact(core ? `Core at ${hertz(core.ratedHz)}` : '', core && watts(core.powerAtRatedHzW)),
-    ...fact('Flux of the direct current', core && percent(core.directShare)),
+    ...fact(core ? `Core carries at ${hertz(core.ratedHz)}` : '', core && watts(core.powerAtRatedHzW)),
+    ...fact('Direct current’s share of the flux', core && percent(core.directShare)),
   ];
 }
 
 const cornerFacts = (name: string, corners: readonly Corner[]): Fact[] =>
   corners.map(({ lossDb, frequencyHz }) => ({
-    name: `${name}, −${quantityText(lossDb, 'dB', lossDb < 1 || lossDb > 3 ? 2 : 1)}`,
+    name: `${name}, −${quantityText(lossDb, 'dB', 1)}`,
     value: hertz(frequencyHz),
   }));
 
@@ -60,6 +60,6 @@ function realFacts({ rows, worst }: RealLoad): Fact[] {
     { name: 'Least power', value: `${watts(least.speakerW)} at ${hertz(least.frequencyHz)}` },
     { name: 'Most power', value: `${watts(most.speakerW)} at ${hertz(most.frequencyHz)}` },
     { name: 'Most distortion', value: `${percent(worst.thdRatio)} at ${hertz(worst.frequencyHz)}` },
-    { name: 'Load there', value: `${ohms(worst.loadOhm)} at ${printNumber(Math.round(worst.phaseDeg))}°` },
+    { name: 'Load there', value: `${ohms(worst.loadOhm)} at ${printDecimals(worst.phaseDeg, 0)}°` },
   ];
 }

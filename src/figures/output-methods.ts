@@ -9,7 +9,8 @@ export const outputMethods: readonly Method[] = [
       'The load at the plate is the loudspeaker and the secondary’s resistance times the square of the turns ratio, with the primary’s resistance in series. The share of the loudspeaker in it is the efficiency of the windings; the loss in the iron is not known and not in it.',
       'At the low end the primary inductance, measured with the secondary open, lies across source and load in parallel. At the high end the leakage, measured with the secondary shorted, lies in series with both. Each is a circuit of the first order, so that one factor leads from any loss to its frequency. Capacitance of the windings is left out.',
       'Of a part of the primary’s turns, load, inductance and leakage go with the square of the turns. The source resistance does not, so the low end rises.',
-      'Flux goes with voltage over frequency. The largest flux linkage is taken from the ratings: that of the rated power at its frequency together with the rated direct current. The direct current at hand comes off it first, and a sine has what is left.',
+      'Flux goes with voltage over frequency. The largest flux linkage is taken from the ratings: that of the rated power at its frequency together with the rated direct current. The direct current at hand comes off it first, and a sine has what is left. Of a pair only the difference of its currents at rest counts, in half of the turns; where no direct current is rated, the core is taken as made for none.',
+      'Behind a pair the source is both sides in series, each with its plate resistance at rest.',
     ],
     formulas: [
       {
@@ -34,7 +35,7 @@ export const outputMethods: readonly Method[] = [
     id: 'real-load',
     title: 'Loads that are no resistors',
     text: [
-      'With inductances or a loudspeaker the load line becomes an ellipse, or a bent one. A steady period of 128 instants is solved: currents follow from the tube in time, voltages from the load order by order up to the twelfth, and both agree to a billionth of the current at rest. The drive is that of full power into the rated load. Power is that of the fundamental in the loudspeaker, distortion that of its voltage.',
+      'With inductances or a loudspeaker the load line becomes an ellipse, or a bent one. A steady period of 128 instants is solved: currents follow from the tube in time, voltages from the load order by order up to the twelfth, and both agree to a billionth of the current at rest. The drive is that of full power into the rated load. Power is that of the fundamental in the loudspeaker, distortion that of its voltage. Of a pair the combined current meets a quarter of the impedance from plate to plate across each half of the primary.',
       'Between the points of a loudspeaker’s sweep modulus and phase are interpolated over the logarithm of frequency; beyond its ends the last point holds. A sweep without phase is taken as a resistance.',
     ],
     formulas: [{ tex: 'U_k=-Z(k\\omega)\\,I_k', where: 'voltage and current of order k' }],

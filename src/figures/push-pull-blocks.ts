@@ -2,6 +2,7 @@ import type { OperatingPoint, PushPullAtLoad, PushPullSheet } from '../load/inde
 import { turnsRatio } from '../load/index.ts';
 import { printNumber, quantityText } from '../quantity/index.ts';
 import type { Fact, FactBlock } from './fact-block.ts';
+import { outputBlocks } from './output-blocks.ts';
 
 const percent = (ratio: number, digits = 3) => quantityText(100 * ratio, '%', digits);
 
@@ -22,6 +23,7 @@ export function pushPullBlocks(sheet: PushPullSheet, ratedLoadOhm: number | null
     { title: 'At the load', method: 'push-pull', facts: loadFacts(atLoad, ratedLoadOhm) },
     { title: 'How the sides share the cycle', method: 'push-pull', facts: sharingFacts(atLoad) },
     { title: 'Current and heat with signal', method: 'push-pull', facts: heatFacts(sheet, atLoad) },
+    ...(sheet.output ? outputBlocks(sheet.output) : []),
   ];
 }
 
@@ -50,7 +52,7 @@ function loadFacts(at: PushPullAtLoad, ratedLoadOhm: number | null): Fact[] {
     { name: 'Swing of each plate', value: `${quantityText(at.halfPeakV, 'V')} peak` },
     { name: 'Swing of each grid', value: `${quantityText(at.driveV, 'V')} peak` },
     { name: 'Swing ends at', value: at.limitedBy === 'drive' ? 'drive as described' : at.limitedBy },
-    { name: 'Second, third, fifth', value: `${order(2)}, ${order(3)}, ${order(5)}` },
+    { name: 'Second, third, fifth harmonic', value: `${order(2)}, ${order(3)}, ${order(5)}` },
     { name: 'THD', value: percent(at.thdRatio) },
   ];
 }

@@ -63,7 +63,7 @@ function outputFacts(output: StageOutput): Fact[] {
       ? []
       : [
           { name: 'Largest output', value: `${quantityText(largestVrms, 'V')} rms` },
-          { name: 'Second, third', value: `${order(2)}, ${order(3)}` },
+          { name: 'Second, third harmonic', value: `${order(2)}, ${order(3)}` },
           { name: 'THD', value: percent(thdRatio) },
         ];
   return [

@@ -101,11 +101,11 @@ function gainFacts(gain: StageGain | null): Fact[] {
   return [{ name: 'Gain', value: `${printNumber(bypassed)}${without}` }];
 }
 
-function loadFacts(at: AtLoad, { topology }: TubeStageSheet, ratedLoadOhm: number | null): Fact[] {
+function loadFacts(at: AtLoad, { topology, output }: TubeStageSheet, ratedLoadOhm: number | null): Fact[] {
   const withTransformer = topology === 'single-ended';
   const order = (n: number) => percent(at.harmonics.find((harmonic) => harmonic.order === n)?.ratio ?? 0);
   const turns =
-    withTransformer && ratedLoadOhm !== null
+    withTransformer && ratedLoadOhm !== null && !output
       ? `, a turns ratio of ${printNumber(turnsRatio(at.loadOhm, ratedLoadOhm))} to 1 into the rated load`
       : '';
   const power = [
@@ -117,7 +117,7 @@ function loadFacts(at: AtLoad, { topology }: TubeStageSheet, ratedLoadOhm: numbe
     ...(withTransformer ? power : []),
     { name: 'Output', value: `${quantityText(at.outputVrms, 'V')} rms` },
     { name: 'Grid swing', value: `${quantityText(at.driveV, 'V')} peak, set by ${at.limitedBy}` },
-    { name: 'Second, third', value: `${order(2)}, ${order(3)}` },
+    { name: 'Second, third harmonic', value: `${order(2)}, ${order(3)}` },
     { name: 'THD', value: percent(at.thdRatio) },
   ];
 }

@@ -6,6 +6,10 @@ export const stageDefinitions: Readonly<Record<string, Definition>> = {
     ...{ name: 'Power by the model', meaning: 'What the stage of a load sheet delivers at full drive.' },
     ...{ display: 'quantity', unit: 'W', digits: 3, better: 'higher', method: 'large-signal' },
   },
+  'class-a-power': {
+    ...{ name: 'Class A by the model', meaning: 'Up to this power no side of the pair stops conducting.' },
+    ...{ display: 'quantity', unit: 'W', digits: 3, better: null, method: 'transistor-output' },
+  },
   'plate-voltage': {
     ...{ name: 'Plate voltage by the model', meaning: 'From plate to cathode at rest.' },
     ...{ display: 'quantity', unit: 'V', digits: 3, better: null, method: 'operating-point' },

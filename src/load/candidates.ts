@@ -1,67 +1,84 @@
+import { drivenTube } from './driven.ts';
 import { kneeVoltage } from './knee.ts';
-import { crossingBasis, kneeBasis, neverEqual, noKnee, noPositiveLoad } from './messages.ts';
-import { computed, type Proposal, withOutcome } from './proposal.ts';
-import { sheetLoads } from './sheet-loads.ts';
+import { kneeBasis, noKnee, noPositiveLoad } from './messages.ts';
+import { ofRule, type Proposal } from './proposal.ts';
+import { type AskedWith, ruleAnswers } from './rule-answers.ts';
+import { type RuleStage, remembered } from './rule-stage.ts';
+import { equalRule, leastSecond, leastThird, leastTotal, mostPower, type Rule, searchRule } from './rules.ts';
+import { type SheetUse, sheetLoads } from './sheet-loads.ts';
+import { smallSignal } from './small-signal.ts';
 import { sweepLoads } from './sweep.ts';
-import { hasRows, leastInSweep, rangeOf } from './sweep-search.ts';
-import type { Candidate, RestingStage, SmallSignal, SweepRow, TypicalOperation } from './types.ts';
+import type { Candidate, RestingStage, SmallSignal, SweepRow } from './types.ts';
+import type { Varied } from './varied-rest.ts';
 
 const handbook = "Radiotron Designer's Handbook, 4th ed., chapter 13 (from memory), and algebra";
 
+/** What the rules are asked about a stage with an output transformer. */
+export interface LoadQuestion extends AskedWith {
+  /** The stage as it is and with one condition 10 % up. */
+  stages: { here: RestingStage } & Record<Varied, RestingStage | null>;
+}
+
 /**
- * Loads that well-founded rules propose for a stage with an output transformer, each with what the model
- * gives there at the described drive or at the largest undisturbed one.
+ * Loads that well-founded rules propose for a stage with an output transformer and those that transformers at hand
+ * make, each with what the model gives there at the described drive or at the largest undisturbed one.
  */
-export function candidateLoads(of: {
-  stage: RestingStage;
-  small: SmallSignal;
-  triode: boolean;
-  sweep: readonly SweepRow[];
-  describedV: number | null;
-  /** What data sheets print for this tube in this connection. */
-  typical: readonly TypicalOperation[];
-  /** Tubes in parallel. */
-  count: number;
-}): Candidate[] {
-  const { stage, small, triode, sweep, describedV, typical, count } = of;
-  const byRule = triode ? triodeRules(stage, small) : [kneeRule(stage)];
-  const { plateV, screenV, plateA } = stage.rest;
-  const tube = { plateV, screenV: triode ? null : screenV, plateA: plateA / count };
-  const printed = sheetLoads(typical, tube, { use: 'single-ended class A', triode, count });
-  return [...byRule, ...printed, ...searches(sweep)].map((proposal) => {
-    const loads = proposal.loadOhm === null ? [] : [proposal.loadOhm];
-    return withOutcome(proposal, sweepLoads(stage, loads, describedV)[0]);
-  });
+export function candidateLoads(question: LoadQuestion): Candidate[] {
+  const { stages, loads, sweep } = question;
+  const moved = (varied: Varied) => stages[varied] && seenByRules(stages[varied], question);
+  const here = seenByRules(stages.here, question, sweep);
+  const seen = { here, voltage: moved('voltage'), current: moved('current') };
+  const directA = stages.here.rest.plateA;
+  return ruleAnswers(seen, searches(loads, sweep), { ...question, directA });
+}
+
+function seenByRules(
+  stage: RestingStage,
+  { triode, describedV, stages, typical, count }: LoadQuestion,
+  known: readonly SweepRow[] = [],
+): RuleStage {
+  const { rest } = stage;
+  const use: SheetUse = {
+    ...{ use: 'single-ended class A', triode, count },
+    nearV: stages.here.rest.plateV,
+  };
+  const tube = { plateV: rest.plateV, screenV: triode ? null : rest.screenV, plateA: rest.plateA / count };
+  const byRule = triode ? triodeRules(stage, smallSignal(stage.device, rest)) : [kneeRule(stage)];
+  return {
+    formulas: [...byRule, ...sheetLoads(typical, tube, use)],
+    rowAt: remembered((loadOhm) => sweepLoads(stage, [loadOhm], describedV)[0] ?? null, known),
+    driven: remembered((loadOhm) => drivenTube(stage, loadOhm, null)),
+  };
 }
 
 function triodeRules({ rest }: RestingStage, { rpOhm }: SmallSignal): Proposal[] {
   if (rpOhm === null) return [];
   const swing = rest.plateV / rest.plateA - 2 * rpOhm;
   return [
-    {
+    ofRule({
       method: 'plate voltage over current, less twice rp',
       short: 'U/I − 2rp',
       loadOhm: swing > 0 ? swing : null,
       basis: swing > 0 ? 'reaches 0 V at the grid at twice the current at rest' : noPositiveLoad(),
       source: 'geometry of the load line with a straight zero-bias curve through the origin',
       status: 'derived',
-    },
-    {
+    }),
+    ofRule({
       method: 'equal to rp',
       short: 'rp',
       loadOhm: rpOhm,
       basis: 'most power for a given small grid swing',
       source: `power transfer from a source of resistance rp; ${handbook}`,
       status: 'derived',
-    },
-    {
+    }),
+    ofRule({
       method: 'twice rp',
       short: '2 rp',
       loadOhm: 2 * rpOhm,
       basis: 'most undistorted power at this plate voltage with the bias free to choose',
       source: handbook,
       status: 'derived',
-    },
+    }),
   ];
 }
 
@@ -71,43 +88,21 @@ function triodeRules({ rest }: RestingStage, { rpOhm }: SmallSignal): Proposal[]
  */
 function kneeRule({ device, rest }: RestingStage): Proposal {
   const kneeV = kneeVoltage(device, rest);
-  return {
+  return ofRule({
     method: 'from rest to the knee of the zero-bias curve',
     short: 'knee',
     loadOhm: kneeV === null ? null : (rest.plateV - kneeV) / rest.plateA,
     basis: kneeV === null ? noKnee() : kneeBasis(kneeV),
     source: 'geometry of the load line',
     status: 'derived',
-  };
+  });
 }
 
-function searches(sweep: readonly SweepRow[]): Proposal[] {
-  if (!hasRows(sweep)) return [];
-  const least = (method: string, short: string, cost: (row: SweepRow) => number) =>
-    leastInSweep(sweep, { method, short }, cost);
-  const equalOhm = crossing(sweep);
+function searches(loads: readonly number[], [first, ...others]: readonly SweepRow[]): Rule[] {
+  if (!first) return [];
+  const swept = { loads, rows: [first, ...others] } as const;
   return [
-    least('largest power', 'most power', (row) => -row.powerW),
-    least('least second harmonic', 'least H2', (row) => row.secondRatio),
-    least('least third harmonic', 'least H3', (row) => row.thirdRatio),
-    least('least total distortion', 'least THD', (row) => row.thdRatio),
-    computed({
-      method: 'second and third harmonic equal',
-      short: 'H2 = H3',
-      loadOhm: equalOhm,
-      basis: equalOhm === null ? neverEqual() : crossingBasis(...rangeOf(sweep)),
-    }),
+    ...[mostPower, leastSecond, leastThird, leastTotal].map((search) => searchRule(search, swept)),
+    equalRule(swept),
   ];
-}
-
-/** The first load at which second and third harmonic are equal, interpolated on a logarithmic scale. */
-function crossing(sweep: readonly SweepRow[]): number | null {
-  const excess = ({ secondRatio, thirdRatio }: SweepRow) => Math.log(secondRatio / thirdRatio);
-  for (const [index, row] of sweep.entries()) {
-    const next = sweep[index + 1];
-    if (!next || !(excess(row) * excess(next) <= 0)) continue;
-    const share = excess(row) / (excess(row) - excess(next));
-    return Number.isFinite(share) ? row.loadOhm * (next.loadOhm / row.loadOhm) ** share : row.loadOhm;
-  }
-  return null;
 }

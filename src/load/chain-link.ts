@@ -69,7 +69,12 @@ function transformerOf({ turnsRatio, speakerOhm, speakerW }: OutputSheet): Stage
 }
 
 /** From one grid to the whole primary, at small signals by the slopes at rest: both sides conduct there. */
-function pairTransfer({ operatingPoint: point, atLoad: at, count }: PushPullSheet): StageTransfer | null {
+function pairTransfer({
+  operatingPoint: point,
+  atLoad: at,
+  count,
+  output,
+}: PushPullSheet): StageTransfer | null {
   if (!point || !at) return null;
   const { gmS, rpOhm } = point;
   const sideOhm = 1 / (1 / at.bothConductOhm + (rpOhm === null ? 0 : count / rpOhm));
@@ -79,7 +84,7 @@ function pairTransfer({ operatingPoint: point, atLoad: at, count }: PushPullShee
     driveVrms: at.driveV / Math.SQRT2,
     limitedBy: at.limitedBy,
     primaryOhm: at.loadOhm,
-    transformer: null,
+    transformer: output ? transformerOf(output) : null,
   };
 }
 

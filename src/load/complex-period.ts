@@ -1,64 +1,87 @@
 import { type Complex, modulus, plus, real, times } from './complex.ts';
 import { solveLinear } from './linear-system.ts';
-import { instantAt, type LoadLine } from './load-line.ts';
-import { responseOf } from './period-response.ts';
-import type { Instant, RestingStage } from './types.ts';
+import { balanceRows } from './period-jacobian.ts';
+import { periodOf, phasors } from './spectrum.ts';
 
-/** As many instants of a period as a resistive load's half period has, both ways. */
-const samples = 128;
 /** Orders whose impedance counts; above them the load is taken as a resistance. */
 export const highest = 12;
 const mostSteps = 40;
 /** Of the current at rest. */
 const settled = 1e-9;
 
+/** How a current of an instant follows a voltage added at the load, and each of the averages. */
+export interface Influence {
+  perVolt: number;
+  perAverage: readonly number[];
+}
+
+/**
+ * What harmonic balance asks of a stage. Its averages are mean currents that its load line depends on; `flows` are
+ * the currents of an instant whose means they must be, in the same order.
+ */
+export interface PeriodStage<Instant> {
+  restA: number;
+  averages: readonly number[];
+  /** The instants of a period on a load of `ohm`, with voltages added at the load; those of a similar one save work. */
+  period(line: PeriodLine, near: readonly Instant[] | null): Instant[];
+  /** The current that flows through the load. */
+  loadA(instant: Instant): number;
+  flows(instant: Instant): readonly number[];
+  /** Of the load's current first, then of each of the flows. */
+  influences(instant: Instant, ohm: number): Influence[];
+}
+
+export interface PeriodLine {
+  ohm: number;
+  averages: readonly number[];
+  shiftV: Float64Array;
+}
+
 /** A steady period of a stage on a load that differs from order to order. */
-export interface Period {
+export interface Period<Instant> {
   /** From the crest of the drive on, evenly spaced in phase. */
   instants: Instant[];
-  averageA: number;
-  /** Plate current by order, 0 to 12, re the crest of the drive. */
-  currents: Complex[];
-  /** What the next frequency's solution starts from. */
-  state: PeriodState;
-}
-
-/** Average current, average screen current, and the voltages by which each order's load differs from a resistance. */
-interface PeriodState {
-  averageA: number;
-  screenA: number;
+  averages: readonly number[];
+  /** Voltages by which each order's load differs from a resistance. */
   added: Complex[];
+  /** Current through the load by order, 0 to 12, re the crest of the drive. */
+  currents: Complex[];
 }
 
-interface Task {
-  stage: RestingStage;
-  driveV: number;
+interface Task<Instant> {
+  stage: PeriodStage<Instant>;
   /** Resistance in the middle of the solution. */
   ohm: number;
   /** Impedance less that resistance, by order from 1 up. */
   excess: Complex[];
 }
 
+interface Trial<Instant> {
+  period: Period<Instant>;
+  /** By unknown: averages, then each order's voltage as two. */
+  residual: number[];
+  error: number;
+}
+
 /**
- * The steady period under a cosine drive into an impedance given by order; null where no solution is found. Each
+ * The steady period of a driven stage into an impedance given by order; null where no solution is found. Each
  * instant lies on a load line of one resistance, shifted by the voltages that the impedances add to it; these and the
- * averages are found by Newton's method.
+ * averages are found by Newton's method. A period that is `near` saves work.
  * @source harmonic balance: currents of the device in time, voltages of the load by order
  */
-export function complexPeriod(
-  stage: RestingStage,
+export function complexPeriod<Instant>(
+  stage: PeriodStage<Instant>,
   impedance: (order: number) => Complex,
-  driveV: number,
-  start: PeriodState | null = null,
-): Period | null {
+  near: Period<Instant> | null = null,
+): Period<Instant> | null {
   const first = impedance(1);
   const ohm = Math.max(first.re, 0.2 * modulus(first));
   const excess = Array.from({ length: highest }, (_, k) => plus(impedance(k + 1), real(-ohm)));
-  const task = { stage, driveV, ohm, excess };
-  const { plateA, screenA } = stage.rest;
-  let best = trialOf(task, start ?? { averageA: plateA, screenA, added: excess.map(() => real(0)) });
+  const task = { stage, ohm, excess };
+  const start = near ?? { averages: stage.averages, added: excess.map(() => real(0)), instants: null };
+  let best = trialOf(task, start);
   for (let step = 0; step < mostSteps; step++) {
-    if (best.error < settled * plateA) return best.period;
+    if (best.error < settled * stage.restA) return best.period;
     const next = improved(task, best);
     if (next === null) return null;
     best = next;
@@ -66,104 +89,58 @@ export function complexPeriod(
   return null;
 }
 
-interface Trial {
-  period: Period;
-  line: LoadLine;
-  /** By unknown: average current, then each order's voltage as two. */
-  residual: number[];
-  error: number;
+type State<Instant> = Pick<Period<Instant>, 'averages' | 'added'> & { instants: readonly Instant[] | null };
+
+function trialOf<Instant>(
+  { stage, ohm, excess }: Task<Instant>,
+  { averages, added, instants: near }: State<Instant>,
+): Trial<Instant> {
+  const instants = stage.period({ ohm, averages, shiftV: periodOf(added) }, near);
+  const currents = phasors(instants.map(stage.loadA), highest);
+  const misses = excess.flatMap((one, k) => {
+    const { re, im } = plus(added[k] ?? real(0), times(one, currents[k + 1] ?? real(0)));
+    return [re, im];
+  });
+  const drift = driftOf(stage, averages, instants);
+  const largest = (values: readonly number[]) => Math.max(0, ...values.map(Math.abs));
+  return {
+    period: { instants, averages, added, currents },
+    residual: [...drift, ...misses],
+    error: Math.max(largest(drift), largest(misses) / ohm),
+  };
 }
 
-function trialOf({ stage, driveV, ohm, excess }: Task, state: PeriodState): Trial {
-  const { cathode, rest } = stage;
-  const steadyOhm = cathode?.bypassed ? cathode.ohm : 0;
-  const { averageA, screenA, added } = state;
-  const cathodeRiseV = steadyOhm * (averageA - rest.plateA + screenA - rest.screenA);
-  const line = { loadOhm: ohm, averagePlateA: averageA, cathodeRiseV };
-  const instants = Array.from({ length: samples }, (_, k) => {
-    const shifted = { ...line, plateShiftV: sumAt(added, k) };
-    return instantAt(stage, shifted, driveV * (cosines[k] ?? 0));
-  });
-  const currents = phasors(instants.map(({ plateA }) => plateA));
-  const meanScreenA = instants.reduce((sum, instant) => sum + instant.screenA, 0) / samples;
-  const residual = [(currents[0]?.re ?? 0) - averageA, ...differences({ excess, added, currents })];
-  const screenError = steadyOhm === 0 ? 0 : Math.abs(meanScreenA - screenA);
-  const error = Math.max(screenError, ...residual.map((value, k) => Math.abs(value) / (k === 0 ? 1 : ohm)));
-  const settledState = { ...state, screenA: meanScreenA };
-  return { period: { instants, averageA, currents, state: settledState }, line, residual, error };
-}
-
-/** By how much each added voltage misses the one that its current asks for. */
-function differences({
-  excess,
-  added,
-  currents,
-}: Pick<Task, 'excess'> & { added: Complex[]; currents: Complex[] }): number[] {
-  return excess.flatMap((ohm, k) => {
-    const asked = times(ohm, currents[k + 1] ?? real(0));
-    const miss = plus(added[k] ?? real(0), asked);
-    return [miss.re, miss.im];
-  });
+/** By how much the mean of each flow differs from the average that the instants were computed with. */
+function driftOf<Instant>(
+  stage: PeriodStage<Instant>,
+  averages: readonly number[],
+  instants: readonly Instant[],
+): number[] {
+  const flows = instants.map(stage.flows);
+  return averages.map(
+    (average, index) => flows.reduce((sum, flow) => sum + (flow[index] ?? 0), 0) / flows.length - average,
+  );
 }
 
 /** A Newton step, halved until it helps; null where none does. */
-function improved(task: Task, from: Trial): Trial | null {
-  const step = solveLinear(jacobian(task, from));
+function improved<Instant>(
+  task: Task<Instant>,
+  { period, residual, error }: Trial<Instant>,
+): Trial<Instant> | null {
+  const { stage, ohm, excess } = task;
+  const influences = period.instants.map((instant) => stage.influences(instant, ohm));
+  const rows = balanceRows(influences, excess).map((row, k) => [...row, -(residual[k] ?? 0)]);
+  const step = solveLinear(rows);
   if (step === null) return null;
-  const { state } = from.period;
+  const count = period.averages.length;
   for (let share = 1; share > 1e-3; share /= 2) {
     const at = (k: number) => share * (step[k] ?? 0);
-    const added = state.added.map((one, k) => plus(one, { re: at(2 * k + 1), im: at(2 * k + 2) }));
-    const next = trialOf(task, { ...state, averageA: state.averageA + at(0), added });
-    if (next.error < from.error) return next;
+    const averages = period.averages.map((average, k) => average + at(k));
+    const added = period.added.map((one, k) =>
+      plus(one, { re: at(count + 2 * k), im: at(count + 2 * k + 1) }),
+    );
+    const next = trialOf(task, { averages, added, instants: period.instants });
+    if (next.error < error) return next;
   }
   return null;
-}
-
-/** Rows of the linear system of a Newton step. */
-function jacobian({ stage, ohm, excess }: Task, { period, line, residual }: Trial): number[][] {
-  const responses = period.instants.map((instant) => responseOf(stage, { ...line, loadOhm: ohm }, instant));
-  const columns = [
-    phasors(responses.map(({ perAverage }) => perAverage)),
-    ...excess.flatMap((_, k) => {
-      const shifts = responses.map(({ perVolt }) => perVolt);
-      return [
-        phasors(shifts.map((value, n) => value * (cosines[((k + 1) * n) % samples] ?? 0))),
-        phasors(shifts.map((value, n) => -value * (sines[((k + 1) * n) % samples] ?? 0))),
-      ];
-    }),
-  ];
-  const mean = columns.map((column, k) => (column[0]?.re ?? 0) - (k === 0 ? 1 : 0));
-  const orders = excess.flatMap((one, k) => {
-    const moved = columns.map((column) => times(one, column[k + 1] ?? real(0)));
-    const own = (part: number) => (column: number) => (column === 2 * k + 1 + part ? 1 : 0);
-    return [moved.map(({ re }, c) => re + own(0)(c)), moved.map(({ im }, c) => im + own(1)(c))];
-  });
-  return [mean, ...orders].map((row, k) => [...row, -(residual[k] ?? 0)]);
-}
-
-const cosines = Array.from({ length: samples }, (_, k) => Math.cos((2 * Math.PI * k) / samples));
-const sines = Array.from({ length: samples }, (_, k) => Math.sin((2 * Math.PI * k) / samples));
-
-/** Phasors of a period's samples, order 0 (the mean) to the highest. */
-function phasors(values: readonly number[]): Complex[] {
-  return Array.from({ length: highest + 1 }, (_, order) => {
-    let re = 0;
-    let im = 0;
-    for (let k = 0; k < samples; k++) {
-      const value = values[k] ?? 0;
-      re += value * (cosines[(order * k) % samples] ?? 0);
-      im -= value * (sines[(order * k) % samples] ?? 0);
-    }
-    const scale = (order === 0 ? 1 : 2) / samples;
-    return { re: re * scale, im: im * scale };
-  });
-}
-
-/** Sum of some phasors, from order 1 up, at one instant. */
-function sumAt(orders: readonly Complex[], instant: number): number {
-  return orders.reduce((sum, { re, im }, k) => {
-    const at = ((k + 1) * instant) % samples;
-    return sum + re * (cosines[at] ?? 0) - im * (sines[at] ?? 0);
-  }, 0);
 }

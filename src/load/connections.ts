@@ -60,6 +60,7 @@ function tapCurrents(tube: Device, tapRatio: number, moved: (at: Electrodes) => 
 
 /** The currents of a device times a factor: several in parallel, or a specimen stronger than its model. */
 export function multiplied(device: Device, factor: number): Device {
+  if (factor === 1) return device;
   const { margin } = device;
   return {
     plateCurrent: (at) => factor * device.plateCurrent(at),

@@ -1,5 +1,6 @@
 import { printNumber, quantityText } from '../quantity/index.ts';
 import { nearestToEnd } from './end-of-curves.ts';
+import type { StageCycle } from './settle.ts';
 import type { AtLoad, MeasuredComparison, ModelFit, RestingStage, TubeStageSheet } from './types.ts';
 
 const percent = (ratio: number) => quantityText(100 * ratio, '%', 2);
@@ -36,9 +37,9 @@ function tap(ratio: number): string {
 }
 
 /** Where a swing that the curves end comes to their border. */
-export function explainEnd(stage: RestingStage, at: AtLoad): string[] {
+export function explainEnd(stage: RestingStage, { at, cycle }: { at: AtLoad; cycle: StageCycle }): string[] {
   if (at.limitedBy !== 'traced curves') return [];
-  const end = nearestToEnd(stage, at.loadOhm, at.driveV);
+  const end = nearestToEnd(stage, cycle.half);
   if (end === null) return [];
   const place = `${quantityText(end.plateV, 'V')} on the plate with ${quantityText(end.gridV, 'V')} on the grid`;
   return [`The swing leaves the traced curves at ${place}; trace beyond that for the whole of it.`];

@@ -32,15 +32,21 @@ function standing(chosenOhm: number, leastOhm: number, mostOhm: number): string 
 
 const named = ({ loadOhm, method }: Answer) => `${quantityText(loadOhm, 'Ω')} (${method})`;
 
-/** Two rules of different intent, by their labels, and why their loads are so many times apart. */
+/** Two rules of different intent, by their labels or what those begin with, and why their loads are so many times apart. */
 interface Dispute {
   between: readonly [string, string];
   because: (first: string, second: string, times: string) => string;
 }
 
+/** A label that ends in a preposition is the beginning of one. */
+const isLabelled =
+  (label: string) =>
+  ({ short }: Answer) =>
+    label.endsWith(' at') ? short.startsWith(label) : short === label;
+
 /** The sentence of a dispute; none where a rule has no answer or both nearly agree. */
 function told({ between, because }: Dispute, answers: readonly Answer[]): string[] {
-  const [first, second] = between.map((label) => answers.find(({ short }) => short === label)?.loadOhm);
+  const [first, second] = between.map((label) => answers.find(isLabelled(label))?.loadOhm);
   if (first === undefined || second === undefined) return [];
   const times = Math.max(first / second, second / first);
   return times > worthAWord
@@ -50,7 +56,7 @@ function told({ between, because }: Dispute, answers: readonly Answer[]): string
 
 const disputes: readonly Dispute[] = [
   {
-    between: ['sheet, 3/2', 'sheet, U/I'],
+    between: ['sheet by 3/2', 'sheet by U/I'],
     because: (first, second, times) =>
       `Moved to this operating point the data-sheet load becomes ${first} or ${second}, ${times} times apart: the ` +
       'three-halves-power law lets the current grow with the voltage, so that the load falls as the voltage rises; ' +
@@ -61,6 +67,19 @@ const disputes: readonly Dispute[] = [
     because: (first, second, times) =>
       `Most power and least distortion are ${times} times apart, at ${first} and ${second}: no load is best at both, ` +
       'so that a rule that does not say which it is after cannot be compared with one that does.',
+  },
+  {
+    between: ['least THD', 'least THD at'],
+    because: (first, second, times) =>
+      `Least distortion at full drive (${first}) and at the stated power (${second}) are ${times} times apart: with less ` +
+      'drive the swing stays clear of the bends at its ends, so that another load is best. The question is at which ' +
+      'power the amplifier will be heard.',
+  },
+  {
+    between: ['most power', 'most power at'],
+    because: (first, second, times) =>
+      `Most power of all (${first}) and at the stated distortion (${second}) are ${times} times apart: the last watts ` +
+      'are paid for in distortion.',
   },
   {
     between: ['2 rp', 'U/I − 2rp'],

@@ -1,5 +1,6 @@
 import { driveToEndOfCurves } from './end-of-curves.ts';
-import { instantAt, instantAtZeroGrid, type LoadLine, lineAtRest } from './load-line.ts';
+import { InstantSolver } from './instant-solver.ts';
+import { lineAtRest } from './load-line.ts';
 import { slope } from './small-signal.ts';
 import { findRoot } from './solve.ts';
 import type { RestingStage, SwingLimit } from './types.ts';
@@ -23,12 +24,13 @@ export interface DriveLimit {
  */
 export function driveLimit(stage: RestingStage, loadOhm: number): DriveLimit | null {
   const line = lineAtRest(stage, loadOhm);
+  const along = new InstantSolver(stage, line);
   const toGridCurrent = driveToZeroGrid(stage, loadOhm);
   if (toGridCurrent <= 0) return null;
   const limits: DriveLimit[] = [{ driveV: toGridCurrent, limitedBy: 'grid current' }];
-  const toCutOff = firstCrossing((driveV) => currentLeft(stage, line, driveV), toGridCurrent);
+  const toCutOff = firstCrossing(currentLeft(along, stage.rest.plateA), toGridCurrent);
   if (toCutOff !== null) limits.push({ driveV: toCutOff, limitedBy: 'cut-off' });
-  const toSaturation = firstCrossing((driveV) => slopeLeft(stage, line, driveV), toGridCurrent);
+  const toSaturation = firstCrossing(slopeLeft(along), toGridCurrent);
   if (toSaturation !== null) limits.push({ driveV: toSaturation, limitedBy: 'saturation' });
   const toEnd = driveToEndOfCurves(stage, line, toGridCurrent);
   if (toEnd !== null) limits.push({ driveV: toEnd, limitedBy: 'traced curves' });
@@ -37,16 +39,19 @@ export function driveLimit(stage: RestingStage, loadOhm: number): DriveLimit | n
 
 /** Peak drive at whose crest the grid reaches the cathode's voltage. */
 export function driveToZeroGrid(stage: RestingStage, loadOhm: number): number {
-  return instantAtZeroGrid(stage, lineAtRest(stage, loadOhm)).cathodeRiseV - stage.rest.gridV;
+  return new InstantSolver(stage, lineAtRest(stage, loadOhm)).atZeroGrid().cathodeRiseV - stage.rest.gridV;
 }
 
-function currentLeft(stage: RestingStage, line: LoadLine, driveV: number): number {
-  return instantAt(stage, line, -driveV).plateA - cutOffShare * stage.rest.plateA;
+/** Current at the trough of a drive above what counts as cut-off. */
+function currentLeft(along: InstantSolver, restA: number): (driveV: number) => number {
+  return (driveV) => along.at(-driveV).plateA - cutOffShare * restA;
 }
 
-function slopeLeft(stage: RestingStage, line: LoadLine, driveV: number): number {
-  const current = (inputV: number) => instantAt(stage, line, inputV).plateA;
-  return slope(current, driveV) - saturationShare * slope(current, 0);
+/** Slope at the crest of a drive above what counts as saturation. */
+function slopeLeft(along: InstantSolver): (driveV: number) => number {
+  const current = (inputV: number) => along.at(inputV).plateA;
+  const atRest = slope(current, 0);
+  return (driveV) => slope(current, driveV) - saturationShare * atRest;
 }
 
 /** Where a quantity that is positive at no drive falls through zero; null where it does not. */

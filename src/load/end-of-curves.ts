@@ -1,8 +1,9 @@
 import { marginOf } from './connections.ts';
-import { instantAt, type LoadLine } from './load-line.ts';
-import { halfPeriod, settledLine } from './settle.ts';
+import { InstantSolver } from './instant-solver.ts';
+import type { LoadLine } from './load-line.ts';
+import { settledCycle } from './settle.ts';
 import { findRoot } from './solve.ts';
-import type { Instant, RestingStage } from './types.ts';
+import type { Device, Electrodes, Instant, RestingStage } from './types.ts';
 
 /** What rounding may leave of a margin. */
 const toleranceV = 1e-6;
@@ -12,9 +13,11 @@ const places = 32;
 const mostRounds = 6;
 const keptShare = 0.998;
 
-/** True where an instant lies within what is known of the device. */
-export const isKnown = ({ device }: RestingStage, at: Instant): boolean =>
-  marginOf(device, at) >= -toleranceV;
+/** True where a point lies within what is known of a device. */
+export const isInside = (device: Device, at: Electrodes): boolean => marginOf(device, at) >= -toleranceV;
+
+/** The same of an instant of a stage. */
+export const isKnown = ({ device }: RestingStage, at: Instant): boolean => isInside(device, at);
 
 /**
  * Largest peak drive along a load line, up to `most`, whose whole swing stays within what is known of the device; null
@@ -22,8 +25,9 @@ export const isKnown = ({ device }: RestingStage, at: Instant): boolean =>
  */
 export function driveToEndOfCurves(stage: RestingStage, line: LoadLine, most: number): number | null {
   if (!stage.device.margin) return null;
+  const [crest, trough] = [new InstantSolver(stage, line), new InstantSolver(stage, line)];
   const left = (driveV: number) => {
-    const ends = [driveV, -driveV].map((inputV) => marginOf(stage.device, instantAt(stage, line, inputV)));
+    const ends = [crest.at(driveV), trough.at(-driveV)].map((at) => marginOf(stage.device, at));
     return Math.min(...ends) + toleranceV;
   };
   for (let place = 1; place <= places; place++) {
@@ -34,8 +38,7 @@ export function driveToEndOfCurves(stage: RestingStage, line: LoadLine, most: nu
 }
 
 /** The instant of a swing that lies nearest to the border of what is known of the device. */
-export function nearestToEnd(stage: RestingStage, loadOhm: number, driveV: number): Instant | null {
-  const half = halfPeriod(stage, settledLine(stage, loadOhm, driveV), driveV);
+export function nearestToEnd(stage: RestingStage, half: readonly Instant[]): Instant | null {
   const margin = (at: Instant) => marginOf(stage.device, at);
   return half.reduce<Instant | null>(
     (nearest, at) => (nearest === null || margin(at) < margin(nearest) ? at : nearest),
@@ -47,8 +50,9 @@ export function nearestToEnd(stage: RestingStage, loadOhm: number, driveV: numbe
 export function settledDriveToEnd(stage: RestingStage, loadOhm: number, most: number): number | null {
   let driveV = most;
   for (let round = 0; round < mostRounds && driveV > 0; round++) {
-    const line = settledLine(stage, loadOhm, driveV);
-    const half = halfPeriod(stage, line, driveV);
+    const cycle = settledCycle(stage, loadOhm, driveV);
+    if (cycle === null) return null;
+    const { line, half } = cycle;
     const unknown = half.flatMap((at, k) =>
       isKnown(stage, at) ? [] : [driveV * Math.abs(Math.cos((Math.PI * k) / (half.length - 1)))],
     );

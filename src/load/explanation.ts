@@ -1,13 +1,19 @@
 import { printNumber, quantityText } from '../quantity/index.ts';
 import { explainDevice } from './device-explanation.ts';
-import { explainDisagreement } from './disagreement.ts';
-import type { AtLoad, LimitRow, SwingLimit, TubeStageSheet } from './types.ts';
+import { explainLoads } from './loads-explanation.ts';
+import {
+  curvesCaution,
+  largestPower,
+  modelCaution,
+  ordinals,
+  overRatings,
+  percent,
+} from './shared-explanation.ts';
+import type { AtLoad, SwingLimit, TubeStageSheet } from './types.ts';
 
 type Figures = Omit<TubeStageSheet, 'explanation' | 'absent'>;
 
-const percent = (ratio: number) => quantityText(100 * ratio, '%', ratio >= 1 ? 3 : 2);
 const exactPercent = (ratio: number) => quantityText(100 * ratio, '%', 3);
-const ordinals = ['', '', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh'];
 
 /**
  * A few sentences on this stage: rest and ratings, what ends the swing, which harmonic leads, where the load
@@ -17,11 +23,11 @@ export function explainStage(sheet: Figures): string[] {
   return [
     rest(sheet),
     ...explainDevice(sheet),
-    over(sheet.limits),
+    overRatings(sheet.limits),
     gain(sheet),
     ...atLoad(sheet),
-    ...explainDisagreement(sheet.candidates, sheet.atLoad?.loadOhm ?? null),
-    power(sheet),
+    ...explainLoads(sheet.candidates, sheet.atLoad?.loadOhm ?? null),
+    largestPower(sheet),
     ...caution(sheet),
   ].flatMap((sentence) => sentence ?? []);
 }
@@ -29,19 +35,9 @@ export function explainStage(sheet: Figures): string[] {
 /** What the model leaves out. */
 function caution({ operatingPoint, curvesFrom }: Figures): string[] {
   if (!operatingPoint) return [];
-  if (curvesFrom !== null) return [ofCurves(curvesFrom)];
-  const model =
-    'These are figures of a published model of an average tube, without grid current: compare the current ' +
-    'at rest with a measured one.';
-  const screen =
-    'The screen current of the model does not rise when the plate swings low, as that of a tube does, so ' +
-    'that its screen dissipation at full drive is too low.';
-  return operatingPoint.screenA === null ? [model] : [model, screen];
+  if (curvesFrom !== null) return [curvesCaution(curvesFrom)];
+  return modelCaution({ circuit: ',', hasScreen: operatingPoint.screenA !== null });
 }
-
-const ofCurves = (file: string) =>
-  `These are figures of the curves traced in ${file}, of that specimen at its trace's screen voltage, without grid ` +
-  'current; nothing is extrapolated beyond them.';
 
 function rest({ count, device, operatingPoint, limits }: Figures): string | null {
   if (!operatingPoint) return null;
@@ -57,11 +53,6 @@ function rest({ count, device, operatingPoint, limits }: Figures): string | null
     `At rest ${drawing} ${quantityText(plateA, 'A')} at ${quantityText(plateV, 'V')} with ` +
     `${quantityText(gridV, 'V')} at the grid${warmth}.`
   );
-}
-
-function over(limits: readonly LimitRow[]): string | null {
-  const names = limits.filter((row) => row.over).map(({ name, when }) => `${name} ${when ?? ''}`.trim());
-  return names.length === 0 ? null : `Above the rating: ${names.join(', ')}.`;
 }
 
 function gain({ topology, gain: found }: Figures): string | null {
@@ -134,18 +125,5 @@ function peak(topology: TubeStageSheet['topology'], { peakPlateV }: AtLoad, rest
   return (
     `The plate swings up to ${quantityText(peakPlateV, 'V')} to the cathode, ${printNumber(peakPlateV / restV)} ` +
     `times its voltage at rest.`
-  );
-}
-
-/** What the load of largest power would give instead. */
-function power({ candidates, atLoad: at }: Figures): string | null {
-  const best = candidates.find(({ method }) => method === 'largest power');
-  if (!at || !best?.powerW || best.loadOhm === null || best.thdRatio === null) return null;
-  if (best.powerW <= at.powerW * 1.02) return null;
-  const lessDb = 10 * Math.log10(best.powerW / at.powerW);
-  return (
-    `The largest power of the range is ${quantityText(best.powerW, 'W')} at ${quantityText(best.loadOhm, 'Ω')}, ` +
-    `${quantityText(lessDb, 'dB', 2)} more than here, with ${percent(best.thdRatio)} instead of ` +
-    `${percent(at.thdRatio)} total distortion.`
   );
 }

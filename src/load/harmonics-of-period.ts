@@ -9,15 +9,29 @@ const highestOrder = 7;
  * mean. Exact for a polynomial of the cosine whose degree is below the number of steps.
  * @source Fourier series; trapezoid rule over a half period
  */
-export function cosineAmplitudes(half: readonly number[]): number[] {
+export function cosineAmplitudes(half: ArrayLike<number>): number[] {
   const steps = half.length - 1;
-  return Array.from({ length: highestOrder + 1 }, (_, order) => {
-    const sum = half.reduce((total, value, k) => {
-      const weight = k === 0 || k === steps ? 0.5 : 1;
-      return total + weight * value * Math.cos((Math.PI * order * k) / steps);
-    }, 0);
-    return (sum * (order === 0 ? 1 : 2)) / steps;
+  return weightsOf(steps).map((weights) => {
+    let sum = 0;
+    for (let k = 0; k <= steps; k++) sum += (half[k] ?? 0) * (weights[k] ?? 0);
+    return sum;
   });
+}
+
+const tables = new Map<number, Float64Array[]>();
+
+/** By order: what each of the samples counts in its amplitude. */
+function weightsOf(steps: number): Float64Array[] {
+  const known = tables.get(steps);
+  if (known) return known;
+  const table = Array.from({ length: highestOrder + 1 }, (_, order) =>
+    Float64Array.from({ length: steps + 1 }, (_, k) => {
+      const ofStep = (k === 0 || k === steps ? 0.5 : 1) * (order === 0 ? 1 : 2);
+      return (ofStep * Math.cos((Math.PI * order * k) / steps)) / steps;
+    }),
+  );
+  tables.set(steps, table);
+  return table;
 }
 
 /** Below this share of the mean a fundamental is the rounding of the solution. */

@@ -61,9 +61,10 @@ function singleEnded(description: TubeStageDescription, context: StageContext): 
  * @source node equations of two sides on a centre-tapped primary
  */
 function pushPull(description: PushPullDescription, context: StageContext): LoadHum {
-  const { mismatchRatio, loadOhm } = description;
+  const { mismatchRatio } = description;
   const found = resolvePair(description, context);
   if ('faults' in found) return { absent: messages.noLoadForHum() };
+  const { loadOhm } = found;
   if (mismatchRatio === 0) return { absent: messages.sidesCancel() };
   if (found.tubes.separateScreen) return { absent: messages.screenRippleUnknown() };
   const { rpOhm } = smallSignal(found.device, found.pair.rest);

@@ -1,11 +1,21 @@
 import { insideOf } from './connections.ts';
 import { driveLimit } from './drive-limit.ts';
 import { isKnown, settledDriveToEnd } from './end-of-curves.ts';
+import { meanOfHalf } from './half-period.ts';
 import { cosineAmplitudes, harmonicRatios, ratioOf, totalDistortion } from './harmonics-of-period.ts';
-import { instantAt, type LoadLine } from './load-line.ts';
+import { InstantSolver } from './instant-solver.ts';
+import type { LoadLine } from './load-line.ts';
 import { fiveOrdinates } from './ordinates.ts';
-import { halfPeriod, meanOf, settledLine } from './settle.ts';
-import type { AtLoad, ElectrodeCurrents, Instant, PowerBalance, RestingStage, SwingLimit } from './types.ts';
+import { type StageCycle, settledCycle } from './settle.ts';
+import type {
+  AtLoad,
+  ElectrodeCurrents,
+  Harmonic,
+  Instant,
+  PowerBalance,
+  RestingStage,
+  SwingLimit,
+} from './types.ts';
 
 export interface Drive {
   driveV: number;
@@ -25,23 +35,60 @@ function insideCurves(stage: RestingStage, loadOhm: number, limit: Drive): Drive
   return driveV === limit.driveV ? limit : { driveV, limitedBy: 'traced curves' };
 }
 
+/** The output of a steady cycle; the fundamental is the peak of the plate current. */
+export interface StageSignal {
+  cycle: StageCycle;
+  fundamentalA: number;
+  /** Into the load at the fundamental. */
+  powerW: number;
+  /** Orders 2 to 7. */
+  harmonics: Harmonic[];
+}
+
 /**
- * A stage with a sine of `driveV` peak in its grid circuit and a resistive load: power, harmonics 2 to 7,
- * averages and extremes over one period, rectification included. There is no grid current in it, so that
- * beyond 0 V at the grid the figures are those of a perfectly stiff driver. Null where nothing swings, or where
- * the swing leaves what is known of the device.
+ * The steady cycle of a stage with a sine of `driveV` peak in its grid circuit and a resistive load, rectification
+ * included; a cycle that is `near` saves work. Null where nothing swings, or where the swing leaves what is known of
+ * the device.
  * @source plate current solved along the load line at each phase; Fourier series of the result
  */
-export function largeSignal(stage: RestingStage, loadOhm: number, drive: Drive): AtLoad | null {
-  const line = settledLine(stage, loadOhm, drive.driveV);
-  const half = halfPeriod(stage, line, drive.driveV);
-  if (!half.every((at) => isKnown(stage, at))) return null;
-  const amplitudes = cosineAmplitudes(half.map(({ plateA }) => plateA));
+export function signalAt(
+  stage: RestingStage,
+  loadOhm: number,
+  driveV: number,
+  near: StageCycle | null = null,
+): StageSignal | null {
+  const cycle = settledCycle(stage, loadOhm, driveV, near);
+  return cycle && signalOf(stage, cycle);
+}
+
+/** The output of a steady cycle; null where nothing swings, or where it leaves what is known of the device. */
+export function signalOf(stage: RestingStage, cycle: StageCycle): StageSignal | null {
+  if (!cycle.half.every((at) => isKnown(stage, at))) return null;
+  const amplitudes = cosineAmplitudes(cycle.half.map(({ plateA }) => plateA));
   const harmonics = harmonicRatios(amplitudes);
   const fundamentalA = amplitudes[1] ?? 0;
-  if (harmonics === null) return null;
+  return (
+    harmonics && { cycle, fundamentalA, harmonics, powerW: (fundamentalA ** 2 * cycle.line.loadOhm) / 2 }
+  );
+}
+
+/**
+ * A stage with a sine of `driveV` peak in its grid circuit and a resistive load: power, harmonics 2 to 7,
+ * averages and extremes over one period. There is no grid current in it, so that beyond 0 V at the grid the figures
+ * are those of a perfectly stiff driver. Null where nothing swings, or where the swing leaves what is known of the
+ * device.
+ */
+export function largeSignal(stage: RestingStage, loadOhm: number, drive: Drive): AtLoad | null {
+  const signal = signalAt(stage, loadOhm, drive.driveV);
+  return signal && figuresOf(stage, drive, signal);
+}
+
+/** The figures of a driven stage. */
+export function figuresOf(stage: RestingStage, drive: Drive, signal: StageSignal): AtLoad {
+  const { cycle, fundamentalA, harmonics, powerW } = signal;
+  const { line, half } = cycle;
+  const { loadOhm } = line;
   const balance = balanceOf(stage, line, half);
-  const powerW = (fundamentalA ** 2 * loadOhm) / 2;
   return {
     loadOhm,
     ...drive,
@@ -63,10 +110,10 @@ function balanceOf(stage: RestingStage, line: LoadLine, half: readonly Instant[]
   const cathodeRestV = (cathode?.ohm ?? 0) * (rest.plateA + rest.screenA);
   return {
     supplyW: (rest.plateV + feedOhm * rest.plateA + cathodeRestV) * averageA,
-    loadW: line.loadOhm * meanOf(half, ({ plateA }) => (plateA - averageA) ** 2),
-    plateW: meanOf(half, ({ plateA, plateV }) => plateA * plateV),
+    loadW: line.loadOhm * meanOfHalf(half, ({ plateA }) => (plateA - averageA) ** 2),
+    plateW: meanOfHalf(half, ({ plateA, plateV }) => plateA * plateV),
     feedW: feedOhm * averageA ** 2,
-    cathodeW: meanOf(half, ({ plateA, cathodeRiseV }) => plateA * (cathodeRestV + cathodeRiseV)),
+    cathodeW: meanOfHalf(half, ({ plateA, cathodeRiseV }) => plateA * (cathodeRestV + cathodeRiseV)),
   };
 }
 
@@ -74,10 +121,11 @@ type Averages = Pick<AtLoad, 'averagePlateA' | 'averageScreenA' | 'screenW'>;
 
 /** Of the electrodes themselves; a screen strapped to the plate counts with it. */
 function averages({ device }: RestingStage, half: readonly Instant[]): Averages {
-  const past = meanOf(half, ({ screenA }) => screenA);
-  const averagePlateA = meanOf(half, ({ plateA }) => plateA);
+  const past = meanOfHalf(half, ({ screenA }) => screenA);
+  const averagePlateA = meanOfHalf(half, ({ plateA }) => plateA);
   if (past === 0) return { averagePlateA, averageScreenA: null, screenW: null };
-  const own = (of: (inside: ElectrodeCurrents) => number) => meanOf(half, (at) => of(insideOf(device, at)));
+  const own = (of: (inside: ElectrodeCurrents) => number) =>
+    meanOfHalf(half, (at) => of(insideOf(device, at)));
   return {
     averagePlateA: own(({ plateA }) => plateA),
     averageScreenA: own(({ screenA }) => screenA),
@@ -97,7 +145,8 @@ function extremes(half: readonly Instant[]) {
 }
 
 function byFiveOrdinates(stage: RestingStage, line: LoadLine, driveV: number): AtLoad['byFiveOrdinates'] {
-  const current = (share: number) => instantAt(stage, line, share * driveV).plateA;
+  const along = new InstantSolver(stage, line);
+  const current = (share: number) => along.at(share * driveV).plateA;
   const found = fiveOrdinates(current(1), current(0.5), current(0), current(-0.5), current(-1));
   const harmonics = harmonicRatios(found);
   if (harmonics === null) return null;

@@ -2,13 +2,9 @@ import { chainSheet } from './chain.ts';
 import type { DescribedSheet } from './chain-link.ts';
 import { checkSupply } from './check-description.ts';
 import { checkOutput } from './check-output.ts';
-import { driveFor } from './large-signal.ts';
 import { throughTransformer } from './output-stage.ts';
 import { peakPlateVoltage } from './peak-plate.ts';
-import { type PlateDiagram, plateDiagram } from './plate-curves.ts';
-import { pushPullDiagram } from './push-pull-diagram.ts';
-import { resolveStage, signalLoad } from './resting-stage.ts';
-import { isTubeStage, stageSheet } from './stage-sheet.ts';
+import { stageSheet } from './stage-sheet.ts';
 import { supplySheet } from './supply.ts';
 import { supplyWithStages } from './supply-stages.ts';
 import { supplyWarnings } from './supply-warnings.ts';
@@ -16,14 +12,18 @@ import type {
   ChainDescription,
   LoadFault,
   LoadSheet,
-  PushPullDiagram,
-  StageContext,
   StageDescription,
+  StageDiagram,
   StageResult,
   SupplyDescription,
   TubeLibrary,
-  TubeStageDescription,
 } from './types.ts';
+
+/** A load sheet with what the charts of each stage draw besides; null for a stage without such a chart. */
+export interface LoadResult {
+  sheet: LoadSheet;
+  diagrams: (StageDiagram | null)[];
+}
 
 /**
  * The load sheet of an amplifier's stages and supply. Every fault of the description is in `problems` with
@@ -35,6 +35,26 @@ export function loadSheet(
   tubes: TubeLibrary,
   chain: ChainDescription | null = null,
 ): LoadSheet {
+  return computed(described, supply, tubes, chain).sheet;
+}
+
+/** The same with curves, load line and swing of tube stages and pairs for their charts. */
+export function loadResult(
+  described: readonly StageDescription[],
+  supply: SupplyDescription | null,
+  tubes: TubeLibrary,
+  chain: ChainDescription | null = null,
+): LoadResult {
+  const { sheet, results } = computed(described, supply, tubes, chain);
+  return { sheet, diagrams: results.map(({ diagram }) => diagram?.() ?? null) };
+}
+
+function computed(
+  described: readonly StageDescription[],
+  supply: SupplyDescription | null,
+  tubes: TubeLibrary,
+  chain: ChainDescription | null,
+): { sheet: LoadSheet; results: StageResult[] } {
   const supplyFaults = supply ? under(['supply'], checkSupply(supply)) : [];
   const usable = supplyFaults.length === 0 ? supply : null;
   const stages = described.map(throughTransformer);
@@ -43,7 +63,7 @@ export function loadSheet(
     usable &&
     supplyWithStages(supplySheet(usable), { supply: usable, stages: together(stages, results), tubes });
   const way = chain && chainSheet(chain, together(stages, results));
-  return {
+  const sheet: LoadSheet = {
     chain: way?.sheet ?? null,
     stages: results.map((result) => result.sheet),
     supply: fed?.sheet ?? null,
@@ -56,6 +76,7 @@ export function loadSheet(
       ...under(['chain'], way?.problems ?? []),
     ],
   };
+  return { sheet, results };
 }
 
 const together = (stages: readonly StageDescription[], results: readonly StageResult[]): DescribedSheet[] =>
@@ -63,25 +84,6 @@ const together = (stages: readonly StageDescription[], results: readonly StageRe
     const sheet = results[index]?.sheet;
     return sheet ? [{ description, sheet }] : [];
   });
-
-/** What the charts of a stage draw besides its sheet. */
-export type StageDiagram = PlateDiagram | PushPullDiagram;
-
-/** Curves, load line and swing of a tube stage or a pair for its charts; null for others, and without an operating point. */
-export function stageDiagram(described: TubeStageDescription, context: StageContext): PlateDiagram | null;
-export function stageDiagram(described: StageDescription, context: StageContext): StageDiagram | null;
-export function stageDiagram(described: StageDescription, context: StageContext): StageDiagram | null {
-  const description = throughTransformer(described);
-  if (description.topology === 'push-pull') return pushPullDiagram(description, context);
-  if (!isTubeStage(description)) return null;
-  const resolved = resolveStage(description, context);
-  if ('faults' in resolved) return null;
-  const { tubes, stage } = resolved;
-  const loadOhm = signalLoad(description);
-  const drive = loadOhm === null ? null : driveFor(stage, loadOhm, description.driveV);
-  const at = loadOhm === null || drive === null ? null : { loadOhm, driveV: drive.driveV };
-  return plateDiagram(stage, tubes.curves, at);
-}
 
 const under = (start: LoadFault['path'], faults: readonly LoadFault[]): LoadFault[] =>
   faults.map((fault) => ({ ...fault, path: [...start, ...fault.path] }));

@@ -164,6 +164,14 @@ export const kneeBasis = (kneeV: number) =>
   `the zero-bias curve carries twice the current at rest at ${volts(kneeV)}`;
 export const sweepBasis = (count: number, lowOhm: number, highOhm: number) =>
   `best of ${count} loads from ${ohms(lowOhm)} to ${ohms(highOhm)}`;
+export const statedBasis = (count: number, lowOhm: number, highOhm: number) =>
+  `${sweepBasis(count, lowOhm, highOhm)}, each at the drive that does this`;
+export const noSpeaker = () => 'neither a loudspeaker nor the load that it is made for is stated';
+export const impossibleLoad = () => 'its turns and resistances make a load that no stage can have';
+export const powerNowhere = () => 'no load of the range gives this power before grid current begins';
+export const distortionNowhere = () => 'none of the loads tried stays below this distortion at any drive';
+export const noLoadThere = () =>
+  'With the voltage or the current 10 % up there is no point of rest, the rule has no load in the range, or traced curves end there before the swing does.';
 export const crossingBasis = (count: number, lowOhm: number, highOhm: number) =>
   `interpolated among ${count} loads from ${ohms(lowOhm)} to ${ohms(highOhm)}`;
 export const atTheEnd = (loadOhm: number) =>

@@ -1,6 +1,6 @@
 import { driveLimit } from './drive-limit.ts';
 import { cosineAmplitudes, harmonicRatios, totalDistortion } from './harmonics-of-period.ts';
-import { halfPeriod, settledLine } from './settle.ts';
+import { settledCycle } from './settle.ts';
 import { findRoot } from './solve.ts';
 import { noSplitterPoint, noSwing } from './splitter-messages.ts';
 import type {
@@ -124,11 +124,12 @@ export function cathodeLoadedSwing(
   const stage = { device, rest, feedOhm: plateOhm, cathode: { ohm: cathodeLoadOhm, bypassed: false } };
   const limit = driveLimit(stage, plateLoadOhm);
   if (limit === null) return { reason: noSwing() };
-  const half = halfPeriod(stage, settledLine(stage, plateLoadOhm, limit.driveV), limit.driveV);
+  const cycle = settledCycle(stage, plateLoadOhm, limit.driveV);
+  if (cycle === null) return { reason: noSwing() };
   return (
     currentSwing(
       limit,
-      half.map(({ plateA }) => plateA),
+      cycle.half.map(({ plateA }) => plateA),
     ) ?? { reason: noSwing() }
   );
 }

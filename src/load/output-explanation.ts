@@ -6,8 +6,11 @@ const ohms = (value: number) => quantityText(value, 'Ω');
 const hertz = (value: number) => quantityText(value, 'Hz');
 const percent = (ratio: number, digits = 2) => quantityText(100 * ratio, '%', ratio >= 1 ? 3 : digits);
 
-/** Sentences on transformer and loudspeaker; every number in them is a figure of the sheet. */
-export function explainOutput(sheet: OutputSheet, restA: number): string[] {
+/**
+ * Sentences on transformer and loudspeaker; every number in them is a figure of the sheet. `restA` is the current of a
+ * tube that should never be cut off; null for a pair, whose sides may be.
+ */
+export function explainOutput(sheet: OutputSheet, restA: number | null): string[] {
   return [
     reflected(sheet),
     part(sheet),
@@ -55,12 +58,12 @@ function core({ core: found }: OutputSheet): string | null {
   if (!found) return null;
   const { directShare, fullPowerHz, powerAtRatedHzW, ratedHz } = found;
   return (
-    `The direct current takes ${percent(directShare)} of the largest flux; with the rest the core carries full power ` +
-    `down to ${hertz(fullPowerHz)}, and ${watts(powerAtRatedHzW)} at ${hertz(ratedHz)}.`
+    `${directShare === 0 ? 'The' : `The direct current takes ${percent(directShare)} of the largest flux; with the rest the`} core ` +
+    `carries full power down to ${hertz(fullPowerHz)}, and ${watts(powerAtRatedHzW)} at ${hertz(ratedHz)}.`
   );
 }
 
-function real(load: RealLoad | null, restA: number): string[] {
+function real(load: RealLoad | null, restA: number | null): string[] {
   if (!load) return [];
   const { speaker, withPhase, worst, rows, unsolvedHz } = load;
   const onto = speaker === null ? 'the resistor' : `the loudspeaker (${speaker})`;
@@ -82,11 +85,14 @@ const leastCurrent = 0.01;
 /** What happens at the worst frequency, as a maker would tell it. */
 function happens(
   { loadOhm, phaseDeg, leastPlateA, leastPlateV, peakPlateV }: LoadAtFrequency,
-  restA: number,
+  restA: number | null,
 ): string {
-  const load = `there the plate sees ${ohms(loadOhm)} at ${printNumber(Math.round(phaseDeg))}°`;
-  const cut = leastPlateA < leastCurrent * restA ? ', and the tube is cut off for a part of each cycle' : '';
-  return `${load}, the plate swings between ${quantityText(leastPlateV, 'V')} and ${quantityText(peakPlateV, 'V')}${cut}`;
+  const load = `there the ${restA === null ? 'pair' : 'plate'} sees ${ohms(loadOhm)} at ${printNumber(Math.round(phaseDeg))}°`;
+  const cut =
+    restA !== null && leastPlateA < leastCurrent * restA
+      ? ', and the tube is cut off for a part of each cycle'
+      : '';
+  return `${load}, ${restA === null ? 'a' : 'the'} plate swings between ${quantityText(leastPlateV, 'V')} and ${quantityText(peakPlateV, 'V')}${cut}`;
 }
 
 function caution({ transformer }: OutputSheet): string {

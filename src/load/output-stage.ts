@@ -9,17 +9,17 @@ import {
   turnsInUse,
   windingEfficiency,
 } from './output-transformer.ts';
-import { realLoad } from './real-load.ts';
-import { resolveStage } from './resting-stage.ts';
+import { realLoad, tubeOnTransformer } from './real-load.ts';
 import { reflectedImpedance } from './transformer.ts';
+import type { TubeStageResult } from './tube-stage-sheet.ts';
 import type {
   CoreSheet,
   LimitRow,
   LoadFault,
   OutputDescription,
   OutputSheet,
+  RealLoad,
   RestingStage,
-  StageContext,
   StageDescription,
   StageResult,
   TubeStageDescription,
@@ -30,32 +30,37 @@ import type {
 export function throughTransformer<D extends StageDescription>(description: D): D {
   if (!('output' in description) || !description.output) return description;
   if (checkOutput(description).length > 0) return { ...description, output: null };
-  const { output, plateResistorOhm } = description;
+  const { output } = description;
   const { primaryOhm } = turnsInUse(output.transformer, output.primaryShare);
-  return {
-    ...description,
-    loadOhm: loadThroughTransformer(output),
-    plateResistorOhm: plateResistorOhm ?? primaryOhm,
-  };
+  const loadOhm = loadThroughTransformer(output);
+  if (description.topology === 'push-pull') {
+    const halfOhm = primaryOhm === null ? null : primaryOhm / 2;
+    return { ...description, loadOhm, windingOhm: description.windingOhm ?? halfOhm };
+  }
+  return { ...description, loadOhm, plateResistorOhm: description.plateResistorOhm ?? primaryOhm };
 }
 
 /** Adds to a stage's sheet what its transformer and loudspeaker do. */
 export function withOutput(
-  result: StageResult<TubeStageSheet>,
+  result: TubeStageResult,
   description: TubeStageDescription,
-  context: StageContext,
 ): StageResult<TubeStageSheet> {
   const { output } = description;
-  const { sheet, problems } = result;
+  const { sheet, problems, stage } = result;
   if (!output) return result;
-  const resolved = sheet.operatingPoint ? resolveStage(description, context) : null;
-  if (!resolved || 'faults' in resolved) {
+  if (!stage) {
     return { sheet: { ...sheet, absent: { ...sheet.absent, output: messages.noOutput() } }, problems };
   }
-  const { stage } = resolved;
   const { plateA } = stage.rest;
-  const found = figuresOf(output, sheet, stage);
+  const { atLoad } = sheet;
+  const found = outputFigures(output, {
+    directA: plateA,
+    plateOhm: plateResistance(sheet, stage),
+    powerW: atLoad?.powerW ?? null,
+    onReal: () => atLoad && realLoad(tubeOnTransformer(stage, atLoad.driveV), output),
+  });
   return {
+    ...result,
     sheet: {
       ...sheet,
       output: found.output,
@@ -67,12 +72,27 @@ export function withOutput(
   };
 }
 
-function figuresOf(output: OutputDescription, sheet: TubeStageSheet, stage: RestingStage) {
+/** What the figures of a transformer take of the stage on it. */
+export interface BehindTransformer {
+  /** Direct current that magnetises the core, in the whole primary. */
+  directA: number;
+  /** Of the source, across the whole primary; null where it is not known. */
+  plateOhm: number | null;
+  /** Full power into the load. */
+  powerW: number | null;
+  /** Full drive into the loudspeaker over frequency; asked for where its load is no resistance. */
+  onReal(): RealLoad | null;
+}
+
+/** What a transformer and a loudspeaker make of a stage, and the reasons of the figures that are null. */
+export function outputFigures(
+  output: OutputDescription,
+  { directA, plateOhm, powerW, onReal }: BehindTransformer,
+): { output: OutputSheet; absent: Record<string, string> } {
   const { transformer, primaryShare, speakerOhm } = output;
   const turns = turnsInUse(transformer, primaryShare);
   const { primaryOhm, turnsRatio } = turns;
   const { secondaryOhm } = transformer;
-  const plateOhm = plateResistance(sheet, stage);
   const sourceOhm = plateOhm === null ? null : plateOhm + (primaryOhm ?? 0);
   const loadOhm = loadThroughTransformer(output);
   const efficiency =
@@ -80,12 +100,10 @@ function figuresOf(output: OutputDescription, sheet: TubeStageSheet, stage: Rest
       ? null
       : windingEfficiency({ turnsRatio, speakerOhm, primaryOhm, secondaryOhm });
   const reflectedOhm = reflectedImpedance(turnsRatio, speakerOhm);
-  const powerW = sheet.atLoad?.powerW ?? null;
   // Windings that are not stated take nothing; the loss then says that it is not known.
   const speakerW = powerW === null ? null : (powerW * reflectedOhm) / loadOhm;
-  const core = coreOf(output, { directA: stage.rest.plateA, speakerW });
+  const core = coreOf(output, { directA, speakerW });
   const varies = turns.primaryH !== null || turns.leakageH !== null || output.sweep !== null;
-  const onReal = varies && sheet.atLoad ? realLoad(stage, output, sheet.atLoad.driveV) : null;
   const figures: OutputSheet = {
     transformer: transformer.name,
     primaryShare,
@@ -99,7 +117,7 @@ function figuresOf(output: OutputDescription, sheet: TubeStageSheet, stage: Rest
     outputOhm: sourceOhm === null ? null : sourceOhm / turnsRatio ** 2 + (secondaryOhm ?? 0),
     ...cornersOf(turns, { sourceOhm, secondaryLoadOhm: loadOhm - (primaryOhm ?? 0) }),
     core: core !== 'unknown' && core !== 'full' ? core : null,
-    realLoad: onReal,
+    realLoad: varies ? onReal() : null,
   };
   return { output: figures, absent: absentOf(figures, { core, varies, plateOhm, turns }) };
 }

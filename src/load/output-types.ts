@@ -36,6 +36,25 @@ export interface OutputDescription {
   sweep: SpeakerSweep | null;
 }
 
+/** A transformer of the journal with the load that it would make for a stage. */
+export interface OfferedLoad {
+  /** Id of its record. */
+  part: string;
+  /** Its title, with the tap where it has several. */
+  name: string;
+  /** Which impedance of a measured loudspeaker is meant; null for a resistor or a rated load. */
+  onto: 'least' | '1 kHz' | null;
+  turnsRatio: number;
+  /** Null where neither a loudspeaker nor the load that it is made for is known. */
+  speakerOhm: number | null;
+  /** At the plate, or from plate to plate, with the windings; null without a loudspeaker. */
+  loadOhm: number | null;
+  /** Direct current in the primary that it is rated for; null: not stated. */
+  ratedDirectA: number | null;
+  /** True where the record does not tell whether it is for single-ended stages or for pairs. */
+  unknownUse: boolean;
+}
+
 /** A frequency at which the response has fallen by `lossDb` from its middle. */
 export interface Corner {
   lossDb: number;

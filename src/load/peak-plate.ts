@@ -1,6 +1,9 @@
 import { mainsHigh } from './supply.ts';
 import type { StageDescription, SupplyDescription } from './types.ts';
 
+/** A higher voltage is a fault of its description. */
+const highestV = 20e3;
+
 /**
  * The voltage that the plate of a transformer-coupled stage can reach at full drive, on the cautious side: the
  * transformer returns as much above the supply as the tube pulls below it, so near twice the supply, taken with the
@@ -18,6 +21,6 @@ export function peakPlateVoltage(
         ? (stage.supplyV ?? supply?.plateV ?? stage.plateV ?? [])
         : [],
     )
-    .filter((volts) => volts > 0 && volts < Number.POSITIVE_INFINITY);
+    .filter((volts) => volts > 0 && volts <= highestV);
   return rests.length === 0 ? null : 2 * mainsHigh * Math.max(...rests);
 }

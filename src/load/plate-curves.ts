@@ -1,7 +1,7 @@
 import { marginOf } from './connections.ts';
 import { deviceOf } from './device.ts';
 import { lineEnds } from './load-line.ts';
-import { halfPeriod, settledLine } from './settle.ts';
+import type { StageCycle } from './settle.ts';
 import type { Connection, Device, RestingStage, TracedFamily, TubeType } from './types.ts';
 
 /** Points of one curve; enough for a smooth drawing at any size. */
@@ -63,28 +63,20 @@ export function gridStepsFor(biasV: number): number[] {
   return Array.from({ length: count + 1 }, (_, k) => (k === 0 ? 0 : -Number((k * step).toPrecision(6))));
 }
 
-/** The path of plate voltage and current over a cycle: half a period says it all. */
-export function swingPath(stage: RestingStage, loadOhm: number, driveV: number) {
-  return halfPeriod(stage, settledLine(stage, loadOhm, driveV), driveV).map(({ plateV, plateA }) => ({
-    plateV,
-    plateA,
-  }));
-}
-
-/** Curves, load line and swing of a stage at rest; a traced family gives its own grid voltages. */
+/** Curves, load line and steady swing of a stage; a traced family gives its own grid voltages. */
 export function plateDiagram(
   stage: RestingStage,
   family: TracedFamily | null,
-  at: { loadOhm: number; driveV: number } | null,
+  cycle: StageCycle | null,
 ): PlateDiagram {
   const { plateV, plateA, gridV, screenV } = stage.rest;
-  const line = at && lineEnds(stage, at.loadOhm);
+  const line = cycle && lineEnds(stage, cycle.line.loadOhm);
   const gridSteps = family ? family.curves.map((curve) => curve.gridV).reverse() : gridStepsFor(gridV);
   const plateVMax = Math.max(2 * plateV, line?.[0]?.plateV ?? 0);
   return {
     curves: curvesOf(stage.device, { gridSteps, plateVMax, screenV }),
     rest: { plateV, plateA },
     line,
-    swing: at && swingPath(stage, at.loadOhm, at.driveV),
+    swing: cycle?.half.map((at) => ({ plateV: at.plateV, plateA: at.plateA })) ?? null,
   };
 }

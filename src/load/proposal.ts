@@ -1,25 +1,21 @@
 import type { Candidate, SweepRow } from './types.ts';
 
-/** What the model gives at a load. */
-type Outcome = Pick<SweepRow, 'powerW' | 'secondRatio' | 'thirdRatio' | 'thdRatio'>;
+/** What a stage gives at a load. */
+export type LoadRow = Omit<SweepRow, 'limitedBy'>;
 
-/** A rule's answer before the model is asked what it gives there. */
-export type Proposal = Omit<Candidate, keyof Outcome>;
+/** An answer to the question of the load before the model is asked what it gives there. */
+export type Proposal = Pick<
+  Candidate,
+  'method' | 'short' | 'loadOhm' | 'basis' | 'source' | 'status' | 'part'
+>;
 
-/** A proposal with what the model gives at its load; nulls where it gives nothing there. */
-export function withOutcome(proposal: Proposal, outcome: Outcome | null | undefined): Candidate {
-  return {
-    ...proposal,
-    powerW: outcome?.powerW ?? null,
-    secondRatio: outcome?.secondRatio ?? null,
-    thirdRatio: outcome?.thirdRatio ?? null,
-    thdRatio: outcome?.thdRatio ?? null,
-  };
-}
+/** The answer of a rule. */
+export const ofRule = (rule: Omit<Proposal, 'part'>): Proposal => ({ ...rule, part: null });
 
-/** A proposal that was found in the sweep of loads. */
-export const computed = (found: Omit<Proposal, 'source' | 'status'>): Proposal => ({
+/** The answer of a rule that was found among computed loads. */
+export const computed = (found: Omit<Proposal, 'source' | 'status' | 'part'>): Proposal => ({
   ...found,
   source: 'computed from the model',
   status: 'derived',
+  part: null,
 });

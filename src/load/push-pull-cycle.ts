@@ -1,10 +1,18 @@
+import { isInside } from './end-of-curves.ts';
+import { guessOf, halfSteps, meanOfHalf, meanOfWave } from './half-period.ts';
+import { type PairLine, PairSolver } from './pair-solver.ts';
 import type { PairAtRest } from './push-pull-stage.ts';
-import { rootNear } from './root-near.ts';
-import { type Evaluation, type Means, steadyCycle } from './steady-means.ts';
+import { type Evaluation, type Means, type Slopes, steadyCycle } from './steady-means.ts';
 import type { Electrodes } from './types.ts';
 
-/** Steps of half a period; see tests for what they leave of error. */
-const steps = 64;
+const steps = halfSteps;
+const middle = steps / 2;
+const cosines = Array.from({ length: steps + 1 }, (_, k) =>
+  k === middle ? 0 : Math.cos((Math.PI * k) / steps),
+);
+
+/** A copy of it is cheaper than an array that grows. */
+const blank: readonly number[] = cosines.map(() => Number.NaN);
 
 /** The averages in force: each side's plate current, and the current of all cathodes. */
 interface PairMeans {
@@ -24,30 +32,88 @@ export interface PairInstant {
   halfV: number;
 }
 
-/** A steady cycle: instants of half a period of a cosine drive, from its crest to its trough. */
-export interface PairCycle {
-  loadOhm: number;
-  /** Peak, at each grid. */
-  driveV: number;
-  cathodeRiseV: number;
-  /** Mean plate currents of the two sides. */
-  plateA: readonly [number, number];
-  /** Mean of all cathodes together. */
-  cathodeA: number;
-  half: PairInstant[];
+/** What is solved of half a period of a cosine drive, from its crest to its trough. */
+interface PairWaves {
+  halfV: readonly number[];
+  sideA: readonly [readonly number[], readonly number[]];
 }
 
 /** Peak drive at each grid as stated, or as much as takes a grid to the cathode's voltage. */
 export type PairDrive = number | 'to zero grid';
+
+/** A steady cycle of a pair. */
+export class PairCycle {
+  readonly loadOhm: number;
+  /** Peak, at each grid. */
+  readonly driveV: number;
+  readonly cathodeRiseV: number;
+  /** Mean plate currents of the two sides. */
+  readonly plateA: readonly [number, number];
+  readonly line: PairLine;
+  readonly waves: PairWaves;
+  readonly #pair: PairAtRest;
+  #half: PairInstant[] | null = null;
+  /** How its averages influence each other, where they do. */
+  slopes: Slopes | null = null;
+
+  constructor(
+    pair: PairAtRest,
+    of: { loadOhm: number; driveV: number; cathodeRiseV: number; line: PairLine; waves: PairWaves },
+  ) {
+    this.#pair = pair;
+    this.loadOhm = of.loadOhm;
+    this.driveV = of.driveV;
+    this.cathodeRiseV = of.cathodeRiseV;
+    this.line = of.line;
+    this.waves = of.waves;
+    this.plateA = [meanOfWave(of.waves.sideA[0]), meanOfWave(of.waves.sideA[1])];
+  }
+
+  /** Instants of half a period, from the crest of the drive to its trough. */
+  get half(): PairInstant[] {
+    this.#half ??= cosines.map((cosine, k) => this.#instant(this.driveV * cosine, k));
+    return this.#half;
+  }
+
+  /** False where a side leaves what is known of it. */
+  get isKnown(): boolean {
+    return this.unknownSwings().length === 0;
+  }
+
+  /** Swings of the grids at which a side is outside of what is known of it. */
+  unknownSwings(): number[] {
+    const { sides } = this.#pair;
+    if (!sides[0].margin) return [];
+    return this.half.flatMap((instant, k) =>
+      instant.sides.every((at, index) => isInside(sides[index === 0 ? 0 : 1], at))
+        ? []
+        : [this.driveV * Math.abs(cosines[k] ?? 0)],
+    );
+  }
+
+  /** Mean of all cathodes together. */
+  get cathodeA(): number {
+    const screensA = meanOfHalf(this.half, ({ sides: [a, b] }) => a.screenA + b.screenA);
+    return this.plateA[0] + this.plateA[1] + screensA;
+  }
+
+  #instant(inputV: number, k: number): PairInstant {
+    const { plateV, screenV, gridV } = this.line;
+    const halfV = this.waves.halfV[k] ?? 0;
+    const side = (index: 0 | 1, sign: 1 | -1): SideInstant => {
+      const at = { plateV: plateV[index] - sign * halfV, screenV, gridV: gridV + sign * inputV };
+      const plateA = this.waves.sideA[index][k] ?? 0;
+      return { ...at, plateA, screenA: this.#pair.sides[index].screenCurrent(at) };
+    };
+    return { sides: [side(0, 1), side(1, -1)], halfV };
+  }
+}
 
 /**
  * A pair on an ideal centre-tapped transformer driven by a sine, with all averages settled: the bias that a
  * common bypassed cathode resistor makes of the current with signal, the mean drop in each half of the winding,
  * and the unbalance, which passes through the load no more than any direct current. A cycle that is `near` saves
  * work. Null where nothing settles.
- * @source ampere-turns of an ideal transformer: the combined current of the two sides meets a quarter of the
- * load from plate to plate across half the primary (B. J. Thompson's composite characteristic, Proc. IRE 21
- * (1933), from memory), solved at each phase
  */
 export function pairCycle(
   pair: PairAtRest,
@@ -57,18 +123,25 @@ export function pairCycle(
 ): PairCycle | null {
   const { rest, alike, feedOhm, cathodeOhm } = pair;
   const plateA = near?.plateA ?? [rest.plateA, rest.plateA];
-  const start = [...plateA, near?.cathodeA ?? 2 * (rest.plateA + rest.screenA)];
-  const ofBoth = (means: Means) => evaluated(cycleWith(pair, loadOhm, drive, meansFrom(means)));
-  if (!alike) {
-    const coupled = [true, true, cathodeOhm > 0];
-    return steadyCycle(ofBoth, start, { coupled, scale: rest.plateA });
-  }
+  const restA = 2 * (rest.plateA + rest.screenA);
+  const cathodeA = near === null || cathodeOhm === 0 ? restA : restA + near.cathodeRiseV / cathodeOhm;
+  let like = near?.waves ?? null;
+  const ofBoth = (means: Means): Evaluation<PairCycle> => {
+    const cycle = cycleWith(pair, loadOhm, drive, { means: meansFrom(means), near: like });
+    like = cycle.waves;
+    return { cycle, means: [...cycle.plateA, cathodeOhm > 0 ? cycle.cathodeA : 0] };
+  };
   const ofOne = (means: Means) => {
     const { cycle, means: found } = ofBoth(twoSides(means));
     return { cycle, means: oneSide(found) };
   };
-  const coupled = [feedOhm > 0, cathodeOhm > 0];
-  return steadyCycle(ofOne, oneSide(start), { coupled, scale: rest.plateA });
+  const start = [...plateA, cathodeA];
+  const known = { scale: rest.plateA, slopes: near?.slopes };
+  const steady = alike
+    ? steadyCycle(ofOne, oneSide(start), { ...known, coupled: [feedOhm > 0, cathodeOhm > 0] })
+    : steadyCycle(ofBoth, start, { ...known, coupled: [true, true, cathodeOhm > 0] });
+  if (steady) steady.cycle.slopes = steady.slopes;
+  return steady?.cycle ?? null;
 }
 
 /** With sides that are alike, their means are one number. */
@@ -79,91 +152,54 @@ const meansFrom = ([first = 0, second = 0, cathodeA = 0]: Means): PairMeans => (
   cathodeA,
 });
 
-function evaluated(cycle: PairCycle): Evaluation<PairCycle> {
-  return { cycle, means: [...cycle.plateA, cycle.cathodeA] };
-}
-
-function cycleWith(pair: PairAtRest, loadOhm: number, drive: PairDrive, means: PairMeans): PairCycle {
+function cycleWith(
+  pair: PairAtRest,
+  loadOhm: number,
+  drive: PairDrive,
+  { means, near }: { means: PairMeans; near: PairWaves | null },
+): PairCycle {
   const { rest, cathodeOhm } = pair;
   const cathodeRiseV = cathodeOhm * (means.cathodeA - 2 * (rest.plateA + rest.screenA));
   const driveV = drive === 'to zero grid' ? Math.max(0, cathodeRiseV - rest.gridV) : drive;
-  const line = lineOf(pair, loadOhm, { plateA: means.plateA, cathodeRiseV });
-  const half = halfPeriod(pair, line, driveV);
-  const mean = (side: 0 | 1) => meanOfHalf(half, ({ sides }) => sides[side].plateA);
-  const screensA = meanOfHalf(half, ({ sides: [a, b] }) => a.screenA + b.screenA);
-  const plateA = [mean(0), mean(1)] as const;
-  return { loadOhm, driveV, cathodeRiseV, plateA, cathodeA: plateA[0] + plateA[1] + screensA, half };
+  const line = pairLine(pair, loadOhm / 4, { plateA: means.plateA, cathodeRiseV });
+  const waves = halfPeriod(pair, line, driveV, near);
+  return new PairCycle(pair, { loadOhm, driveV, cathodeRiseV, line, waves });
 }
 
 /** From crest to trough; of sides that are alike the second quarter is the first with the sides exchanged. */
-function halfPeriod(pair: PairAtRest, line: PairLine, driveV: number): PairInstant[] {
-  const solved: PairInstant[] = [];
-  for (let k = 0; k <= (pair.alike ? steps / 2 : steps); k++) {
-    const inputV = k === steps / 2 ? 0 : driveV * Math.cos((Math.PI * k) / steps);
-    solved.push(pairInstant(pair, line, inputV, solved.at(-1)?.halfV));
+function halfPeriod(pair: PairAtRest, line: PairLine, driveV: number, near: PairWaves | null): PairWaves {
+  const solver = new PairSolver(pair, line);
+  const halfV = blank.slice();
+  const firstA = blank.slice();
+  const secondA = blank.slice();
+  const last = pair.alike ? middle : steps;
+  for (let k = 0; k <= last; k++) {
+    const mirrored = pair.alike && k === middle;
+    solver.solve(driveV * (cosines[k] ?? 0), mirrored ? 0 : guessOf(halfV, near?.halfV, k));
+    halfV[k] = solver.halfV;
+    firstA[k] = solver.firstA;
+    secondA[k] = solver.secondA;
   }
-  return pair.alike ? [...solved, ...solved.slice(0, -1).reverse().map(exchanged)] : solved;
+  for (let k = last + 1; k <= steps; k++) {
+    halfV[k] = -(halfV[steps - k] ?? 0);
+    firstA[k] = secondA[steps - k] ?? 0;
+    secondA[k] = firstA[steps - k] ?? 0;
+  }
+  return { halfV, sideA: [firstA, secondA] };
 }
 
-const exchanged = ({ sides: [first, second], halfV }: PairInstant): PairInstant => ({
-  sides: [second, first],
-  halfV: -halfV,
-});
-
-/** Mean over the period of a value of its instants (trapezoid rule, the drive being symmetric). */
-export function meanOfHalf<Instant>(half: readonly Instant[], value: (instant: Instant) => number): number {
-  const last = half.length - 1;
-  return half.reduce((sum, instant, k) => sum + value(instant) * (k === 0 || k === last ? 0.5 : 1), 0) / last;
-}
-
-/** What the load line of a pair starts from: mean voltages to the cathode, and the unbalance. */
-interface PairLine {
-  /** Load of the combined current: a quarter of that from plate to plate. */
-  halfOhm: number;
-  plateV: readonly [number, number];
-  screenV: number;
-  gridV: number;
-  unbalanceA: number;
-}
-
-function lineOf(
+/** The line of a pair whose sides carry these means; `halfOhm` is the load across half the primary. */
+export function pairLine(
   { rest, feedOhm, alike }: PairAtRest,
-  loadOhm: number,
+  halfOhm: number,
   { plateA: [first, second], cathodeRiseV }: { plateA: readonly [number, number]; cathodeRiseV: number },
 ): PairLine {
   const plateV = (plateA: number) => rest.plateV - cathodeRiseV - feedOhm * (plateA - rest.plateA);
   return {
-    halfOhm: loadOhm / 4,
+    halfOhm,
     plateV: [plateV(first), plateV(second)],
     screenV: rest.screenV - cathodeRiseV,
     gridV: rest.gridV - cathodeRiseV,
     unbalanceA: alike ? 0 : first - second,
   };
-}
-
-/** The line of a cycle that has settled. */
-export const settledPairLine = (pair: PairAtRest, { loadOhm, plateA, cathodeRiseV }: PairCycle): PairLine =>
-  lineOf(pair, loadOhm, { plateA, cathodeRiseV });
-
-/**
- * Both sides when the first grid stands `inputV` above its mean and the second as far below. `nearV` is where
- * the voltage across half the primary is looked for first.
- */
-export function pairInstant({ sides }: PairAtRest, line: PairLine, inputV: number, nearV = 0): PairInstant {
-  const { halfOhm, plateV, screenV, gridV, unbalanceA } = line;
-  const first = (halfV: number) => ({ plateV: plateV[0] - halfV, screenV, gridV: gridV + inputV });
-  const second = (halfV: number) => ({ plateV: plateV[1] + halfV, screenV, gridV: gridV - inputV });
-  const combined = (halfV: number) =>
-    sides[0].plateCurrent(first(halfV)) - sides[1].plateCurrent(second(halfV)) - unbalanceA;
-  const most = Math.max(...plateV);
-  // A side that still draws more at 0 V is held there.
-  const held = inputV > 0 ? most : -most;
-  const excess = (trial: number) => halfOhm * combined(trial) - trial;
-  const halfV = rootNear(excess, nearV, { low: -most, high: most }) ?? held;
-  const side = (index: 0 | 1, at: Electrodes): SideInstant => ({
-    ...at,
-    plateA: sides[index].plateCurrent(at),
-    screenA: sides[index].screenCurrent(at),
-  });
-  return { sides: [side(0, first(halfV)), side(1, second(halfV))], halfV };
 }

@@ -1,27 +1,15 @@
-import { type PairCycle, type PairInstant, settledPairLine } from './push-pull-cycle.ts';
-import { pairDrive } from './push-pull-drive.ts';
-import { type PairAtRest, resolvePair } from './push-pull-stage.ts';
-import type { PushPullDescription, PushPullDiagram } from './push-pull-types.ts';
-import type { StageContext } from './types.ts';
+import type { PairCycle, PairInstant } from './push-pull-cycle.ts';
+import type { PairAtRest } from './push-pull-stage.ts';
+import type { PushPullDiagram } from './push-pull-types.ts';
 
 /** Points of one curve; enough for a smooth drawing at any size. */
 const points = 101;
 /** Swings of the first grid whose combined curves are drawn, as shares of the drive. */
 const shares = [1, 0.5, 0, -0.5, -1];
 
-/** Combined curves, path and currents of a pair; null without an operating point or a swing. */
-export function pushPullDiagram(
-  description: PushPullDescription,
-  context: StageContext,
-): PushPullDiagram | null {
-  const found = resolvePair(description, context);
-  if ('faults' in found) return null;
-  const driven = pairDrive(found.pair, description.loadOhm, description.driveV);
-  return driven && diagramOf(found.pair, driven.cycle);
-}
-
-function diagramOf(pair: PairAtRest, cycle: PairCycle): PushPullDiagram {
-  const { plateV, screenV, gridV } = settledPairLine(pair, cycle);
+/** Combined curves, path and currents of a pair over a steady cycle. */
+export function pushPullDiagram(pair: PairAtRest, cycle: PairCycle): PushPullDiagram {
+  const { plateV, screenV, gridV } = cycle.line;
   const [restV, otherV] = plateV;
   const voltages = Array.from({ length: points }, (_, k) => (2 * restV * k) / (points - 1));
   const first = (volts: number, inputV: number) =>

@@ -1,18 +1,24 @@
 import { quantityText } from '../quantity/index.ts';
-import { explainDisagreement } from './disagreement.ts';
+import { explainLoads } from './loads-explanation.ts';
 import type {
   AmplifierClass,
   PushPullAtLoad,
   PushPullDescription,
   PushPullSheet,
 } from './push-pull-types.ts';
-import type { LimitRow, SwingLimit } from './types.ts';
+import {
+  curvesCaution,
+  largestPower,
+  modelCaution,
+  ordinals,
+  overRatings,
+  percent,
+} from './shared-explanation.ts';
+import type { SwingLimit } from './types.ts';
 
 type Figures = Omit<PushPullSheet, 'explanation' | 'absent'>;
 
-const percent = (ratio: number) => quantityText(100 * ratio, '%', ratio >= 1 ? 3 : 2);
 const watts = (value: number) => quantityText(value, 'W');
-const ordinals = ['', '', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh'];
 
 /**
  * A few sentences on this pair: rest, what ends the swing, class and the load that each side sees, how the
@@ -32,10 +38,10 @@ export function explainPair(sheet: Figures, { mismatchRatio }: PushPullDescripti
     : [];
   return [
     rest(sheet, mismatchRatio),
-    over(sheet.limits),
+    overRatings(sheet.limits),
     ...signal,
-    ...disagreement(sheet),
-    most(sheet),
+    ...explainLoads(sheet.candidates, atLoad?.loadOhm ?? null),
+    largestPower(sheet),
     ...caution(sheet),
   ].flatMap((sentence) => sentence ?? []);
 }
@@ -53,11 +59,6 @@ function rest({ device, operatingPoint, limits }: Figures, mismatchRatio: number
     `At rest each ${device} draws ${mismatchRatio === 0 ? '' : 'on average '}${quantityText(plateA, 'A')} at ${quantityText(plateV, 'V')} with ` +
     `${quantityText(gridV, 'V')} at the grid${warmth}.`
   );
-}
-
-function over(limits: readonly LimitRow[]): string | null {
-  const names = limits.filter((row) => row.over).map(({ name, when }) => `${name} ${when ?? ''}`.trim());
-  return names.length === 0 ? null : `Above the rating: ${names.join(', ')}.`;
 }
 
 const endings: Readonly<Record<SwingLimit, string>> = {
@@ -140,28 +141,10 @@ function harmonics({ harmonics: all, unbalanceA }: PushPullAtLoad, mismatchRatio
   );
 }
 
-/** What the load of largest power would give instead. */
-const disagreement = ({ candidates, atLoad }: Figures) =>
-  explainDisagreement(candidates, atLoad?.loadOhm ?? null);
-
-function most({ candidates, atLoad }: Figures): string | null {
-  const best = candidates.find(({ method }) => method === 'largest power');
-  if (!atLoad || !best?.powerW || best.loadOhm === null || best.thdRatio === null) return null;
-  if (best.powerW <= atLoad.powerW * 1.02) return null;
-  return (
-    `The largest power of the range is ${watts(best.powerW)} at ${quantityText(best.loadOhm, 'Ω')}, with ` +
-    `${percent(best.thdRatio)} instead of ${percent(atLoad.thdRatio)} total distortion.`
-  );
-}
-
 /** What the model leaves out. */
-function caution({ operatingPoint }: Figures): string[] {
+function caution({ operatingPoint, curvesFrom }: Figures): string[] {
   if (!operatingPoint) return [];
-  const model =
-    'These are figures of a published model of an average tube on an ideal transformer, with a supply that does ' +
-    'not sag and without grid current: compare the current at rest with a measured one.';
-  const screen =
-    'The screen current of the model does not rise when the plate swings low, as that of a tube does, so that ' +
-    'screen dissipation at full drive is too low.';
-  return operatingPoint.screenA === null ? [model] : [model, screen];
+  if (curvesFrom !== null) return [curvesCaution(curvesFrom)];
+  const circuit = ' on an ideal transformer, with a supply that does not sag and';
+  return modelCaution({ circuit, hasScreen: operatingPoint.screenA !== null });
 }

@@ -1,6 +1,7 @@
 import { insideOf } from './connections.ts';
+import { meanOfHalf } from './half-period.ts';
 import type { TubeSignalMeans } from './limits-with-signal.ts';
-import { meanOfHalf, type PairCycle } from './push-pull-cycle.ts';
+import type { PairCycle } from './push-pull-cycle.ts';
 import type { PairAtRest } from './push-pull-stage.ts';
 
 /** Averages of each tube of one side over a cycle, at its own electrodes. */

@@ -7,6 +7,14 @@ export const unbypassedPair = (): LoadFault => ({
   path: ['bias', 'bypassed'],
 });
 
+export const pairLoadMissing = (): LoadFault => ({
+  rule: 'load/no-load',
+  message:
+    'A pair needs its load from plate to plate, or an output transformer with what is on its secondary.',
+  hint: 'Add for example load: 6.6 kΩ, or transformer: with speaker:.',
+  path: ['load'],
+});
+
 export const mismatchOutOfRange = (): LoadFault => ({
   rule: 'load/out-of-range',
   message: 'The currents of the two sides cannot differ by this share of their mean.',
@@ -17,6 +25,5 @@ export const mismatchOutOfRange = (): LoadFault => ({
 // Reasons of figures that are not there.
 
 export const nothingSettles = () => 'Bias, winding and currents find no steady state with this drive.';
-export const powerOutOfReach = () => 'no load of the range gives this power before grid current begins';
 export const noClassAGeometry = () =>
   'plate voltage over current is below twice rp, so that no load satisfies the rule';

@@ -1,28 +1,22 @@
+import { leavesCurves, screenNotTraced } from './device-messages.ts';
 import { limitsOfTubes } from './limits.ts';
 import { atRestRows, limitsWithSignal, ratingWarnings } from './limits-with-signal.ts';
 import { beyondZeroGrid, noDrive, noOperatingPoint, noPlateResistance } from './messages.ts';
-import { type PairLoads, pairCandidates, sweepPair } from './push-pull-candidates.ts';
+import { withPairOutput } from './pair-output.ts';
+import { pairQuestion } from './pair-question.ts';
+import { pairCandidates, sweepPair } from './push-pull-candidates.ts';
 import { type PairCycle, pairCycle } from './push-pull-cycle.ts';
-import { pairDriveToZeroGrid } from './push-pull-drive.ts';
+import { pushPullDiagram } from './push-pull-diagram.ts';
+import { pairDrive, pairDriveToZeroGrid } from './push-pull-drive.ts';
 import { explainPair } from './push-pull-explanation.ts';
 import { warmerTube } from './push-pull-heat.ts';
 import { nothingSettles } from './push-pull-messages.ts';
 import { pairAtLoad, pairByDrive } from './push-pull-signal.ts';
-import { type PairAtRest, type ResolvedPair, resolvePair } from './push-pull-stage.ts';
-import { leastAtPower } from './push-pull-stated-power.ts';
-import type { PushPullAtLoad, PushPullDescription, PushPullSheet } from './push-pull-types.ts';
-import { printedFor } from './sheet-loads.ts';
-import { smallSignal } from './small-signal.ts';
+import { type ResolvedPair, resolvePair } from './push-pull-stage.ts';
+import type { PushPullDescription, PushPullSheet } from './push-pull-types.ts';
 import { loadsAround } from './sweep.ts';
-import type {
-  Absent,
-  LimitRow,
-  LoadFault,
-  OperatingPoint,
-  StageContext,
-  StageResult,
-  TubeLibrary,
-} from './types.ts';
+import { hasScreenCurrent } from './traced-family.ts';
+import type { Absent, LimitRow, LoadFault, StageContext, StageResult } from './types.ts';
 
 type Found = Exclude<ResolvedPair, { faults: LoadFault[] }>;
 
@@ -33,16 +27,17 @@ export function pushPullSheet(
 ): StageResult<PushPullSheet> {
   const found = resolvePair(description, context);
   return 'faults' in found
-    ? { sheet: emptySheet(description), problems: found.faults }
-    : sheetOf(description, found, context.tubes);
+    ? withPairOutput({ sheet: emptySheet(description), problems: found.faults }, description, null)
+    : withPairOutput(sheetOf(description, found, context), description, found.pair);
 }
 
-const named = ({ id, topology, device, connection, count }: PushPullDescription) => ({
+const named = ({ id, topology, device, connection, count, curves }: PushPullDescription) => ({
   id,
   topology,
   device,
   connection,
   count: count ?? 1,
+  curvesFrom: curves?.name ?? null,
 });
 
 function emptySheet(description: PushPullDescription): PushPullSheet {
@@ -67,74 +62,57 @@ function emptySheet(description: PushPullDescription): PushPullSheet {
 function sheetOf(
   description: PushPullDescription,
   found: Found,
-  library: TubeLibrary,
+  { tubes: library, sweepPoints }: StageContext,
 ): StageResult<PushPullSheet> {
-  const { tubes, device, pair } = found;
-  const { driveV, loadOhm, powerW } = description;
-  const point = pointOf(found);
-  const triode = !tubes.separateScreen;
-  const loads: PairLoads = { pair, point, count: tubes.count, triode, describedV: driveV };
-  const atLoad = pairAtLoad(pair, { loadOhm, driveV, count: tubes.count });
-  const byDrive = atLoad ? pairByDrive(pair, { loadOhm, driveV: atLoad.driveV, count: tubes.count }) : [];
+  const { tubes, pair, loadOhm } = found;
+  const { driveV } = description;
+  const driven = pairDrive(pair, loadOhm, driveV);
+  const atLoad = driven && pairAtLoad(pair, driven, tubes.count);
+  const byDrive = driven && atLoad ? pairByDrive(pair, driven.cycle, tubes.count) : [];
   const warmest = byDrive.reduce<PushPullSheet['warmest']>(
     (most, row) => (most === null || row.tubePlateW > most.tubePlateW ? row : most),
     null,
   );
-  const range = loadsAround(loadOhm);
-  const sweep = sweepPair(range, loads);
-  const typical = printedFor(description, library);
-  const limits = limitsOf(description, found, { atLoad, warmest });
+  const loads = loadsAround(loadOhm, { count: sweepPoints });
+  const sweep = sweepPair(loads, { pair, describedV: driveV });
+  const question = pairQuestion(description, found, { library, loads, sweep });
+  const limits = limitsOf(description, found, { full: atLoad && driven.cycle, warmest });
   const figures = {
     ...named(description),
     modelSource: tubes.modelSource,
-    operatingPoint: point,
+    operatingPoint: question.pairs.here.point,
     limits,
     atLoad,
     byDrive,
     warmest: warmest && { driveV: warmest.driveV, powerW: warmest.powerW, tubePlateW: warmest.tubePlateW },
-    candidates: [
-      ...pairCandidates(loads, { sweep, device, typical }),
-      ...(powerW === null ? [] : [leastAtPower(pair, range, powerW)]),
-    ],
+    candidates: pairCandidates(question),
     sweep,
   };
   return {
-    sheet: { ...figures, explanation: explainPair(figures, description), absent: absentOf(figures, pair) },
-    problems: warningsOf(description, pair, limits),
-  };
-}
-
-/** Of one tube of a side. */
-function pointOf({ tubes: { count, separateScreen }, device, pair: { rest } }: Found): OperatingPoint {
-  const { gmS, rpOhm, mu } = smallSignal(device, rest);
-  const screen = separateScreen
-    ? { screenV: rest.screenV, screenA: rest.screenA / count }
-    : { screenV: null, screenA: null };
-  return {
-    plateV: rest.plateV,
-    plateA: rest.plateA / count,
-    gridV: rest.gridV,
-    ...screen,
-    gmS: gmS / count,
-    rpOhm: rpOhm === null ? null : rpOhm * count,
-    mu,
+    sheet: {
+      ...figures,
+      explanation: explainPair(figures, description),
+      absent: absentOf(figures, found, driveV),
+    },
+    problems: warningsOf(description, found, limits),
+    diagram: () => driven && pushPullDiagram(pair, driven.cycle),
   };
 }
 
 /** The warmer side at rest, at full drive, and where its plates dissipate most if that is somewhere else. */
 function limitsOf(
-  { bias, loadOhm }: PushPullDescription,
-  { tubes, pair }: Found,
-  { atLoad, warmest }: { atLoad: PushPullAtLoad | null; warmest: { driveV: number } | null },
+  { bias }: PushPullDescription,
+  { tubes, pair, loadOhm }: Found,
+  { full, warmest }: { full: PairCycle | null; warmest: { driveV: number } | null },
 ): LimitRow[] {
   const rest = atRestRows(limitsOfTubes(tubes, { device: pair.sides[0], rest: pair.rest }, bias.kind));
-  if (!atLoad || !warmest) return rest;
+  if (!full || !warmest) return rest;
   const rows = (cycle: PairCycle | null, when: 'at full drive' | 'at its largest') =>
     cycle ? limitsWithSignal(tubes, warmerTube(pair, cycle, tubes.count), { bias: bias.kind, when }) : [];
-  const full = rows(pairCycle(pair, loadOhm, atLoad.driveV), 'at full drive');
-  const largest = rows(pairCycle(pair, loadOhm, warmest.driveV), 'at its largest').slice(0, 1);
-  const between = warmest.driveV < atLoad.driveV && isAbove(largest[0], rest[0]);
-  return [...rest, ...full, ...(between ? largest : [])];
+  const atFull = rows(full, 'at full drive');
+  const largest = rows(pairCycle(pair, loadOhm, warmest.driveV, full), 'at its largest').slice(0, 1);
+  const between = warmest.driveV < full.driveV && isAbove(largest[0], rest[0]);
+  return [...rest, ...atFull, ...(between ? largest : [])];
 }
 
 const isAbove = (row: LimitRow | undefined, other: LimitRow | undefined) =>
@@ -142,19 +120,22 @@ const isAbove = (row: LimitRow | undefined, other: LimitRow | undefined) =>
 
 function absentOf(
   { operatingPoint, atLoad, sweep }: Pick<PushPullSheet, 'operatingPoint' | 'atLoad' | 'sweep'>,
-  { rest }: PairAtRest,
+  { pair, tubes: { curves, separateScreen } }: Found,
+  driveV: number | null,
 ): Absent {
-  const reason = rest.gridV < 0 ? nothingSettles() : noDrive();
+  const ofCurves = curves && driveV !== null ? leavesCurves(driveV) : nothingSettles();
+  const reason = pair.rest.gridV < 0 ? ofCurves : noDrive();
   return {
     ...(operatingPoint?.rpOhm === null ? { rpOhm: noPlateResistance(), mu: noPlateResistance() } : {}),
     ...(atLoad === null ? { atLoad: reason, byDrive: reason, warmest: reason } : {}),
     ...(sweep.length === 0 ? { sweep: reason } : {}),
+    ...(curves && separateScreen && !hasScreenCurrent(curves) ? { screenA: screenNotTraced() } : {}),
   };
 }
 
 function warningsOf(
-  { device, driveV, loadOhm }: PushPullDescription,
-  pair: PairAtRest,
+  { device, driveV }: PushPullDescription,
+  { pair, loadOhm }: Found,
   limits: readonly LimitRow[],
 ): LoadFault[] {
   const warnings = ratingWarnings(device, limits);

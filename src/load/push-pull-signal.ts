@@ -1,6 +1,7 @@
+import { meanOfHalf, meanOfWave } from './half-period.ts';
 import { cosineAmplitudes, harmonicRatios, totalDistortion } from './harmonics-of-period.ts';
-import { meanOfHalf, type PairCycle, type PairDrive, pairCycle } from './push-pull-cycle.ts';
-import { pairDrive } from './push-pull-drive.ts';
+import { type PairCycle, type PairDrive, pairCycle } from './push-pull-cycle.ts';
+import type { DrivenPair } from './push-pull-drive.ts';
 import type { PairAtRest } from './push-pull-stage.ts';
 import type { AmplifierClass, DriveRow, PushPullAtLoad } from './push-pull-types.ts';
 import { findRoot } from './solve.ts';
@@ -20,34 +21,30 @@ interface PairOutput {
   harmonics: Harmonic[];
 }
 
-/** Null where nothing swings. */
-export function pairOutput({ half, loadOhm }: PairCycle): PairOutput | null {
-  const amplitudes = cosineAmplitudes(half.map(({ halfV }) => halfV));
+/** Null where nothing swings, or where the swing leaves what is known of the tubes. */
+export function pairOutput({ waves, line, loadOhm, isKnown }: PairCycle): PairOutput | null {
+  if (!isKnown) return null;
+  const amplitudes = cosineAmplitudes(waves.halfV);
   const fundamentalV = amplitudes[1] ?? 0;
   // Without a mean the ratio to it says nothing of rounding: the mean of the plate voltage stands in.
   const [, ...orders] = amplitudes;
-  const harmonics = harmonicRatios([half[0]?.sides[0].plateV ?? 0, ...orders]);
+  const harmonics = harmonicRatios([line.plateV[0], ...orders]);
   return (
     harmonics && {
       fundamentalV,
-      harmonics: harmonics.map((one) => (one.ratio < roundingBelow ? { ...one, ratio: 0 } : one)),
+      harmonics: harmonics.map((one) => (one.ratio < roundingBelow ? { ...one, ratio: 0, sign: 1 } : one)),
       powerW: (2 * fundamentalV ** 2) / loadOhm,
     }
   );
 }
 
 /**
- * A pair at the described drive or the largest undisturbed one: power, harmonics, averages and how the sides
- * share the cycle. Null where nothing swings, or where bias and currents find no steady state.
+ * A pair over a steady cycle: power, harmonics, averages and how the sides share the cycle. Null where nothing swings.
  * @source load voltage solved at each phase of a cycle; Fourier series of the result
  */
-export function pairAtLoad(
-  pair: PairAtRest,
-  of: { loadOhm: number; driveV: number | null; count: number },
-): PushPullAtLoad | null {
-  const found = pairDrive(pair, of.loadOhm, of.driveV);
-  const output = found && pairOutput(found.cycle);
-  return output && figuresOf(pair, { ...found, output, count: of.count });
+export function pairAtLoad(pair: PairAtRest, driven: DrivenPair, count: number): PushPullAtLoad | null {
+  const output = pairOutput(driven.cycle);
+  return output && figuresOf(pair, { ...driven, output, count });
 }
 
 function figuresOf(
@@ -55,7 +52,7 @@ function figuresOf(
   of: { cycle: PairCycle; limitedBy: SwingLimit; output: PairOutput; count: number },
 ): PushPullAtLoad {
   const { cycle, output, limitedBy, count } = of;
-  const { loadOhm, half, plateA, cathodeRiseV, driveV } = cycle;
+  const { loadOhm, plateA, cathodeRiseV, driveV } = cycle;
   const balance = balanceOf(pair, cycle);
   const cutOffShare = shareInCutOff(cycle);
   return {
@@ -77,28 +74,36 @@ function figuresOf(
     averageScreenA: averageScreen(cycle),
     unbalanceA: plateA[0] - plateA[1],
     cathodeRiseV,
-    ...extremes(half),
+    ...extremes(cycle),
     tubePlateW: warmerSide(cycle) / count,
     balance,
   };
 }
 
-function balanceOf({ rest, feedOhm, cathodeOhm }: PairAtRest, cycle: PairCycle): PowerBalance {
-  const { half, plateA, cathodeRiseV, loadOhm } = cycle;
-  const bothA = plateA[0] + plateA[1];
+function balanceOf(pair: PairAtRest, cycle: PairCycle): PowerBalance {
+  const { rest, feedOhm, cathodeOhm } = pair;
+  const { waves, plateA, cathodeRiseV, loadOhm } = cycle;
   const cathodeV = 2 * cathodeOhm * (rest.plateA + rest.screenA) + cathodeRiseV;
-  const toGroundV = rest.plateV + feedOhm * rest.plateA + cathodeV - cathodeRiseV;
   return {
-    supplyW: toGroundV * bothA,
-    loadW: (4 * meanOfHalf(half, ({ halfV }) => halfV ** 2)) / loadOhm,
+    supplyW: supplyPower(pair, cycle),
+    loadW: (4 * meanOfWave(waves.halfV.map((volts) => volts ** 2))) / loadOhm,
     plateW: sideHeat(cycle, 0) + sideHeat(cycle, 1),
     feedW: feedOhm * (plateA[0] ** 2 + plateA[1] ** 2),
-    cathodeW: cathodeV * bothA,
+    cathodeW: cathodeV * (plateA[0] + plateA[1]),
   };
 }
 
-const sideHeat = ({ half }: PairCycle, index: 0 | 1): number =>
-  meanOfHalf(half, ({ sides }) => sides[index].plateA * sides[index].plateV);
+/** Voltage to the supply's return times the current of both sides. */
+function supplyPower({ rest, feedOhm, cathodeOhm }: PairAtRest, { plateA }: PairCycle): number {
+  const cathodeRestV = 2 * cathodeOhm * (rest.plateA + rest.screenA);
+  return (rest.plateV + feedOhm * rest.plateA + cathodeRestV) * (plateA[0] + plateA[1]);
+}
+
+function sideHeat({ waves, line }: PairCycle, index: 0 | 1): number {
+  const sign = index === 0 ? -1 : 1;
+  const meanV = line.plateV[index];
+  return meanOfWave(waves.sideA[index].map((plateA, k) => plateA * (meanV + sign * (waves.halfV[k] ?? 0))));
+}
 
 const warmerSide = (cycle: PairCycle) => Math.max(sideHeat(cycle, 0), sideHeat(cycle, 1));
 
@@ -107,13 +112,12 @@ function averageScreen({ half }: PairCycle): number | null {
   return mean > 0 ? mean : null;
 }
 
-function extremes(half: PairCycle['half']) {
-  const sides = half.flatMap((instant) => instant.sides);
-  const voltages = sides.map(({ plateV }) => plateV);
+function extremes({ waves: { halfV, sideA }, line: { plateV } }: PairCycle) {
+  const [highest, lowest] = [Math.max(...halfV), Math.min(...halfV)];
   return {
-    peakPlateA: Math.max(...sides.map(({ plateA }) => plateA)),
-    peakPlateV: Math.max(...voltages),
-    leastPlateV: Math.min(...voltages),
+    peakPlateA: Math.max(...sideA[0], ...sideA[1]),
+    peakPlateV: Math.max(plateV[0] - lowest, plateV[1] + highest),
+    leastPlateV: Math.min(plateV[0] - highest, plateV[1] + lowest),
   };
 }
 
@@ -121,33 +125,24 @@ const classOf = (cutOffShare: number): AmplifierClass =>
   cutOffShare === 0 ? 'A' : cutOffShare < classBFrom ? 'AB' : 'B';
 
 /** Share of the cycle in which a side carries less than a hundredth of its crest; of the side with more of it. */
-function shareInCutOff({ half }: PairCycle): number {
-  const share = (index: 0 | 1) => {
-    const currents = half.map(({ sides }) => sides[index].plateA);
-    return shareBelow(currents, cutOffBelow * Math.max(...currents));
-  };
-  return Math.max(share(0), share(1));
-}
+const shareInCutOff = ({ waves: { sideA } }: PairCycle) =>
+  Math.max(...sideA.map((wave) => shareBelow(wave, cutOffBelow * Math.max(...wave))));
 
 /** Share of half a period below a level, with crossings between two instants interpolated. */
 function shareBelow(values: readonly number[], level: number): number {
-  const spans = values.slice(1).map((right, index) => {
-    const left = values[index] ?? right;
-    if (left < level === right < level) return left < level ? 1 : 0;
-    const low = Math.min(left, right);
-    return (level - low) / Math.abs(right - left);
-  });
-  return spans.reduce((sum, span) => sum + span, 0) / spans.length;
+  let share = 0;
+  for (let k = 1; k < values.length; k++) {
+    const [left = 0, right = 0] = [values[k - 1], values[k]];
+    const crossed = left < level !== right < level;
+    const below = left < level ? 1 : 0;
+    share += crossed ? (level - Math.min(left, right)) / Math.abs(right - left) : below;
+  }
+  return share / (values.length - 1);
 }
 
 /** Above 0 while both sides conduct throughout. */
-function conduction({ half }: PairCycle): number {
-  const left = (index: 0 | 1) => {
-    const currents = half.map(({ sides }) => sides[index].plateA);
-    return Math.min(...currents) - cutOffBelow * Math.max(...currents);
-  };
-  return Math.min(left(0), left(1));
-}
+const conduction = ({ waves: { sideA } }: PairCycle) =>
+  Math.min(...sideA.map((wave) => Math.min(...wave) - cutOffBelow * Math.max(...wave)));
 
 const driveTolerance = 1e-5;
 
@@ -169,7 +164,8 @@ const driveSteps = 24;
 /** The pair at evenly spaced drives up to a full one; those without a steady state are left out. */
 export function pairByDrive(
   pair: PairAtRest,
-  { loadOhm, driveV, count }: { loadOhm: number; driveV: number; count: number },
+  { loadOhm, driveV }: Pick<PairCycle, 'loadOhm' | 'driveV'>,
+  count: number,
 ): DriveRow[] {
   let near: PairCycle | null = null;
   return Array.from({ length: driveSteps }, (_, k) => (driveV * (k + 1)) / driveSteps).flatMap((drive) => {
@@ -190,7 +186,7 @@ function driveRow(
     driveV: cycle.driveV,
     powerW,
     thdRatio: totalDistortion(harmonics.map(({ ratio }) => ratio)),
-    efficiency: powerW / balanceOf(pair, cycle).supplyW,
+    efficiency: powerW / supplyPower(pair, cycle),
     averagePlateA: cycle.plateA[0] + cycle.plateA[1],
     tubePlateW: warmerSide(cycle) / count,
     cutOffShare: shareInCutOff(cycle),

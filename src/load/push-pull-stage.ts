@@ -1,8 +1,9 @@
+import { aimFaults } from './check-aims.ts';
 import { faultsOf } from './check-description.ts';
 import { multiplied } from './connections.ts';
 import { plateMissing, positiveGrid, screenMissing } from './messages.ts';
 import type { PlateFeed } from './operating-point.ts';
-import { mismatchOutOfRange, unbypassedPair } from './push-pull-messages.ts';
+import { mismatchOutOfRange, pairLoadMissing, unbypassedPair } from './push-pull-messages.ts';
 import type { PushPullDescription } from './push-pull-types.ts';
 import { restOnDevice } from './rest-on-device.ts';
 import { stageDevice } from './stage-device.ts';
@@ -20,8 +21,10 @@ export interface PairAtRest {
   cathodeOhm: number;
 }
 
-/** `device` is the mean of both sides. */
-export type ResolvedPair = { tubes: StageDevice; device: Device; pair: PairAtRest } | { faults: LoadFault[] };
+/** `device` is the mean of both sides; the load is that from plate to plate. */
+export type ResolvedPair =
+  | { tubes: StageDevice; device: Device; pair: PairAtRest; loadOhm: number }
+  | { faults: LoadFault[] };
 
 /** A described pair with its tubes looked up and its point of rest solved, or everything that stands in the way. */
 export function resolvePair(description: PushPullDescription, { supply, tubes }: StageContext): ResolvedPair {
@@ -32,27 +35,38 @@ export function resolvePair(description: PushPullDescription, { supply, tubes }:
   if (connection === 'pentode' && screenV === null) faults.push(screenMissing(device));
   const feed = feedOf(description, description.supplyV ?? supply?.plateV ?? null);
   if (feed === null) faults.push(plateMissing());
-  return feed === null || faults.length > 0 ? { faults } : atRest(description, found.device, feed);
+  const { loadOhm } = description;
+  if (loadOhm === null) faults.push(pairLoadMissing());
+  if (feed === null || loadOhm === null || faults.length > 0) return { faults };
+  return atRest(description, { tubes: found.device, feed, loadOhm });
 }
 
-function atRest(description: PushPullDescription, tubes: StageDevice, feed: PlateFeed): ResolvedPair {
+function atRest(
+  description: PushPullDescription,
+  { tubes, feed, loadOhm }: { tubes: StageDevice; feed: PlateFeed; loadOhm: number },
+): ResolvedPair {
   const { bias, mismatchRatio, windingOhm } = description;
   const found = restOnDevice(tubes, { feed, bias: ofOneSide(bias) });
   if ('fault' in found) return { faults: [found.fault] };
   const { device, rest } = found;
-  const alike = mismatchRatio === 0;
-  const side = (factor: number) => (alike ? device : multiplied(device, factor));
   return {
     tubes,
     device,
+    loadOhm,
     pair: {
-      sides: [side(1 + mismatchRatio / 2), side(1 - mismatchRatio / 2)],
-      alike,
+      sides: sidesOf(device, mismatchRatio),
+      alike: mismatchRatio === 0,
       rest,
       feedOhm: windingOhm ?? 0,
       cathodeOhm: bias.kind === 'cathode-resistor' ? bias.ohm : 0,
     },
   };
+}
+
+/** Two sides whose currents stand a share of their mean apart, half of it up and half down. */
+export function sidesOf(device: Device, mismatchRatio: number): PairAtRest['sides'] {
+  if (mismatchRatio === 0) return [device, device];
+  return [multiplied(device, 1 + mismatchRatio / 2), multiplied(device, 1 - mismatchRatio / 2)];
 }
 
 /** The common cathode resistor carries both sides, so to one of them it is twice as large. */
@@ -74,18 +88,19 @@ function checkPair(pair: PushPullDescription): LoadFault[] {
   const { bias, mismatchRatio } = pair;
   const path = ['bias'];
   const grid = bias.kind === 'grid' ? bias.gridV : null;
+  const { powerW, statedDistortionRatio = null } = pair;
+  const aims = aimFaults({ powerW, distortionRatio: statedDistortionRatio });
   const values = faultsOf([
     { path: ['plate'], value: pair.plateV, unit: 'V' },
     { path: ['supply'], value: pair.supplyV, unit: 'V' },
     { path: ['screen'], value: pair.screenV, unit: 'V' },
     { path: ['windingResistance'], value: pair.windingOhm, unit: 'Ω', range: [0, 10e3] },
     { path: ['load'], value: pair.loadOhm, unit: 'Ω' },
-    { path: ['power'], value: pair.powerW, unit: 'W', range: [1e-3, 10e3] },
     { path: ['drive'], value: pair.driveV, unit: 'V', range: [1e-3, 20e3] },
     { path, value: grid, unit: 'V', range: [-20e3, 20e3] },
     { path, value: bias.kind === 'current' ? bias.plateA : null, unit: 'A' },
     { path, value: bias.kind === 'cathode-resistor' ? bias.ohm : null, unit: 'Ω' },
   ]);
   const matched = mismatchRatio >= 0 && mismatchRatio <= 1;
-  return matched ? values : [...values, mismatchOutOfRange()];
+  return [...values, ...aims, ...(matched ? [] : [mismatchOutOfRange()])];
 }

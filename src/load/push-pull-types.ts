@@ -1,6 +1,7 @@
 /** Push-pull stages. All values SI: volts, amperes, ohms, watts. */
 
 import type { DeviceChoice } from './device-types.ts';
+import type { OfferedLoad, OutputDescription, OutputSheet } from './output-types.ts';
 import type {
   AnyStageSheet,
   Candidate,
@@ -13,7 +14,7 @@ import type {
 import type { Bias, Connection } from './types.ts';
 
 /** Two like sides on a centre-tapped transformer; a tap divides the turns of its own half. */
-export interface PushPullDescription extends Omit<DeviceChoice, 'curves'> {
+export interface PushPullDescription extends DeviceChoice {
   id: string;
   topology: 'push-pull';
   /** Plate to cathode at rest; null: solved from the supply. */
@@ -24,12 +25,18 @@ export interface PushPullDescription extends Omit<DeviceChoice, 'curves'> {
   bias: Bias;
   /** Direct-current resistance of each half of the primary. */
   windingOhm: number | null;
-  /** Plate to plate. */
-  loadOhm: number;
+  /** Plate to plate; null where an output transformer makes it. */
+  loadOhm: number | null;
+  /** Output transformer and loudspeaker in place of a stated load; null or left out: none. */
+  output?: OutputDescription | null;
   /** Peak swing of each grid; null: up to zero grid voltage or saturation. */
   driveV: number | null;
   /** The load of least distortion is wanted at this power; null: not. */
   powerW: number | null;
+  /** The load of most power is wanted at this total distortion; null or left out: not. */
+  statedDistortionRatio?: number | null;
+  /** The loads that transformers at hand make. */
+  offers?: readonly OfferedLoad[];
   /** By how much of their mean the currents of the two sides differ. */
   mismatchRatio: number;
 }
@@ -99,9 +106,13 @@ export interface PushPullSheet extends AnyStageSheet {
   connection: Connection;
   /** Tubes on each side. */
   count: number;
+  /** File of the traced curves in place of a model. */
+  curvesFrom: string | null;
   modelSource: string | null;
   /** Of one tube. */
   operatingPoint: OperatingPoint | null;
+  /** Only with an output transformer. */
+  output?: OutputSheet;
   atLoad: PushPullAtLoad | null;
   /** From a small drive to that of `atLoad`. */
   byDrive: DriveRow[];

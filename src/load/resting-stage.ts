@@ -1,3 +1,4 @@
+import { tubeAimFaults } from './check-aims.ts';
 import { checkStage } from './check-description.ts';
 import { couplingFaults } from './coupling.ts';
 import { screenResistorUnused, screenSupplyMissing, screenTwice } from './coupling-messages.ts';
@@ -36,7 +37,12 @@ export function resolveStage(
   { supply, tubes }: StageContext,
 ): ResolvedStage {
   const found = stageDevice(description, tubes);
-  const faults = [...checkStage(description), ...contradictions(description), ...couplingFaults(description)];
+  const faults = [
+    ...checkStage(description),
+    ...tubeAimFaults(description),
+    ...contradictions(description),
+    ...couplingFaults(description),
+  ];
   if ('faults' in found) return { faults: [...found.faults, ...faults] };
   faults.push(...missing(description, found.device));
   const supplyV = description.supplyV ?? supply?.plateV ?? null;

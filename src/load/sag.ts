@@ -1,5 +1,6 @@
 import type { DescribedSheet } from './chain-link.ts';
 import { driveFor, largeSignal } from './large-signal.ts';
+import { pairDrive } from './push-pull-drive.ts';
 import { pairAtLoad } from './push-pull-signal.ts';
 import { resolvePair } from './push-pull-stage.ts';
 import { resolveStage, signalLoad } from './resting-stage.ts';
@@ -92,8 +93,8 @@ function outputAt(description: PowerStage, context: StageContext): Output | null
 function pairOutputAt(description: PushPullDescription, context: StageContext) {
   const found = resolvePair(description, context);
   if ('faults' in found) return null;
-  const { loadOhm, driveV } = description;
-  return pairAtLoad(found.pair, { loadOhm, driveV, count: found.tubes.count });
+  const driven = pairDrive(found.pair, found.loadOhm, description.driveV);
+  return driven && pairAtLoad(found.pair, driven, found.tubes.count);
 }
 
 function tubeOutputAt(description: TubeStageDescription, context: StageContext) {

@@ -1,58 +1,63 @@
-import { instantAt, type LoadLine } from './load-line.ts';
-import { findRoot, firstNegative } from './solve.ts';
+import { halfSteps, meanOfHalf } from './half-period.ts';
+import { guessFrom, InstantSolver } from './instant-solver.ts';
+import type { LoadLine } from './load-line.ts';
+import { searchedCycle } from './searched-means.ts';
+import { type Evaluation, type Means, type Slopes, steadyCycle } from './steady-means.ts';
 import type { Instant, RestingStage } from './types.ts';
 
-/** Steps of half a period; see tests for what they leave of error. */
-const steps = 64;
-/** Relative tolerance of the averages; powers then balance to a millionth. */
-const settled = 1e-8;
+const cosines = Array.from({ length: halfSteps + 1 }, (_, k) => Math.cos((Math.PI * k) / halfSteps));
 
-/** Instants of half a period of a cosine drive, from its crest to its trough, evenly spaced in phase. */
-export function halfPeriod(stage: RestingStage, line: LoadLine, driveV: number): Instant[] {
-  return Array.from({ length: steps + 1 }, (_, k) =>
-    instantAt(stage, line, driveV * Math.cos((Math.PI * k) / steps)),
-  );
+/** A load line with the half period that it gives at a drive, from crest to trough, evenly spaced in phase. */
+export interface StageCycle {
+  line: LoadLine;
+  half: Instant[];
+  /** How the averages influence each other. */
+  slopes: Slopes | null;
 }
 
-/** Mean over the period of a value of its instants (trapezoid rule, the waveform being symmetric). */
-export function meanOf(half: readonly Instant[], value: (instant: Instant) => number): number {
-  const last = half.length - 1;
-  const total = half.reduce((sum, instant, k) => sum + value(instant) * (k === 0 || k === last ? 0.5 : 1), 0);
-  return total / last;
+/** Instants of half a period of a cosine drive; those of a similar cycle save work. */
+function halfPeriod(
+  stage: RestingStage,
+  line: LoadLine,
+  driveV: number,
+  near: readonly Instant[] | null,
+): Instant[] {
+  const solver = new InstantSolver(stage, line);
+  const found: Instant[] = [];
+  for (const [k, cosine] of cosines.entries()) {
+    found.push(solver.at(driveV * cosine, guessFrom(found, near, k)));
+  }
+  return found;
 }
 
 /**
- * The load line once a steady drive has shifted the averages. Even harmonics raise or lower the average
- * plate current; that moves the plate's mean voltage through the feed resistance and, with a bypassed
- * cathode resistor, the bias. Both are solved until currents and voltages agree.
+ * A cycle once a steady drive has shifted the averages. Even harmonics raise or lower the average plate current;
+ * that moves the plate's mean voltage through the feed resistance and, with a bypassed cathode resistor, the bias.
+ * Both are solved until currents and voltages agree. A cycle that is `near` saves work. Null where nothing settles.
  * @source mean values of the period; rectification by the curved characteristic
  */
-export function settledLine(stage: RestingStage, loadOhm: number, driveV: number): LoadLine {
-  const drive = { loadOhm, driveV };
-  const first = settledCurrent(stage, drive, 0);
-  const screenOf = (line: LoadLine) => meanOf(halfPeriod(stage, line, driveV), ({ screenA }) => screenA);
-  const high = stage.cathode?.bypassed ? screenOf(first) : 0;
-  if (high === 0) return first;
-  const excess = (screenA: number) => screenOf(settledCurrent(stage, drive, screenA)) - screenA;
-  const screenA = findRoot(excess, { low: 0, high }, settled);
-  return screenA === null ? first : settledCurrent(stage, drive, screenA);
-}
-
-/** The load line whose average plate current is the mean of the waveform it gives, for an average screen current. */
-function settledCurrent(
+export function settledCycle(
   stage: RestingStage,
-  { loadOhm, driveV }: { loadOhm: number; driveV: number },
-  screenA: number,
-): LoadLine {
+  loadOhm: number,
+  driveV: number,
+  near: StageCycle | null = null,
+): StageCycle | null {
   const { cathode, rest } = stage;
   const steadyOhm = cathode?.bypassed ? cathode.ohm : 0;
-  const lineAt = (averagePlateA: number) => {
+  let half = near?.half ?? null;
+  const evaluate = ([averagePlateA = 0, screenA = 0]: Means): Evaluation<StageCycle> => {
     const cathodeRiseV = steadyOhm * (averagePlateA - rest.plateA + screenA - rest.screenA);
-    return { loadOhm, averagePlateA, cathodeRiseV };
+    const line = { loadOhm, averagePlateA, cathodeRiseV };
+    half = halfPeriod(stage, line, driveV, half);
+    return { cycle: { line, half, slopes: null }, means: meansOf(half) };
   };
-  const excess = (averagePlateA: number) =>
-    meanOf(halfPeriod(stage, lineAt(averagePlateA), driveV), ({ plateA }) => plateA) - averagePlateA;
-  const high = firstNegative(excess, 2 * rest.plateA);
-  const averagePlateA = high === null ? null : findRoot(excess, { low: 0, high }, settled);
-  return lineAt(averagePlateA ?? rest.plateA);
+  const start = near ? meansOf(near.half) : [rest.plateA, rest.screenA];
+  const coupled = [true, steadyOhm > 0];
+  const steady = steadyCycle(evaluate, start, { coupled, scale: rest.plateA, slopes: near?.slopes });
+  return steady ? { ...steady.cycle, slopes: steady.slopes } : searchedCycle(evaluate, rest.plateA);
 }
+
+const meansOf = (half: readonly Instant[]): Means => [
+  meanOfHalf(half, ({ plateA }) => plateA),
+  meanOfHalf(half, ({ screenA }) => screenA),
+];

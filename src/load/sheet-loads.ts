@@ -1,5 +1,5 @@
 import { quantityText } from '../quantity/index.ts';
-import type { Proposal } from './proposal.ts';
+import { ofRule, type Proposal } from './proposal.ts';
 import { sheetBasis, spaceChargeBasis, unequalRatios, voltageOverCurrentBasis } from './sheet-messages.ts';
 import type { Connection, OperatingPoint, TubeLibrary, TypicalOperation } from './types.ts';
 
@@ -16,6 +16,8 @@ export interface SheetUse {
   triode: boolean;
   /** Tubes in parallel, of a side in a pair. */
   count: number;
+  /** Plate voltage to which the row that is moved is printed nearest. */
+  nearV: number;
 }
 
 /** What data sheets print for a stage's type of tube; nothing for a tapped screen, which the rows are not of. */
@@ -28,35 +30,42 @@ export function printedFor(
 }
 
 /**
- * The loads that data sheets print for a stage of this kind, and the one printed nearest in plate voltage moved to this
- * plate voltage and current in two ways, which differ: by the three-halves-power law it falls as the voltage rises, by
+ * The loads that data sheets print for a stage of this kind, and the one printed nearest in plate voltage moved to a
+ * point's voltage and current in two ways, which differ: by the three-halves-power law it falls as the voltage rises, by
  * voltage over current it rises. Empty where no row is known.
  * @source space charge: all electrode voltages times F give currents times F^(3/2), so loads times F^(−1/2); geometry of
  * the load line: loads go with voltage over current
  */
 export function sheetLoads(typical: readonly TypicalOperation[], point: Point, of: SheetUse): Proposal[] {
   const rows = typical.filter(({ use, screenV }) => use === of.use && (screenV === null) === of.triode);
-  const distance = ({ plateV }: TypicalOperation) => Math.abs(Math.log(plateV / point.plateV));
+  const distance = ({ plateV }: TypicalOperation) => Math.abs(Math.log(plateV / of.nearV));
   const nearest = rows.toSorted((a, b) => distance(a) - distance(b))[0];
-  const printed = rows.map((row) => printedLoad(row, of.count));
+  const printed = rows.map((row) => {
+    const others = rows.filter((other) => other !== row && other.plateV === row.plateV);
+    return printedLoad(row, of.count, others.length === 0);
+  });
   return nearest ? [...printed, ...movedLoads(nearest, point, of.count)] : [];
 }
 
-function printedLoad(row: TypicalOperation, count: number): Proposal {
+/** `alone`: no other row is printed for this plate voltage; where one is, the power tells them apart. */
+function printedLoad(row: TypicalOperation, count: number, alone: boolean): Proposal {
   const { plateV, screenV, gridV, cathodeOhm, loadOhm, powerW } = row;
   const fixed = cathodeOhm === undefined;
   const bias = fixed
     ? `${quantityText(gridV ?? 0, 'V')} at the grid`
     : `${quantityText(cathodeOhm, 'Ω')} at the cathode`;
   const screen = screenV === null ? null : quantityText(screenV, 'V');
-  return {
-    method: `data sheet, ${quantityText(plateV, 'V')}, ${fixed ? 'fixed bias' : 'cathode bias'}`,
-    short: 'sheet',
+  const at = quantityText(plateV, 'V');
+  const kind = fixed ? 'fixed bias' : 'cathode bias';
+  const told = alone ? '' : `, ${quantityText(powerW, 'W')}`;
+  return ofRule({
+    method: `data sheet, ${at}, ${kind}${told}`,
+    short: `sheet ${at}${told}`,
     loadOhm: loadOhm / count,
-    basis: sheetBasis(quantityText(plateV, 'V'), screen, bias, quantityText(powerW, 'W')),
+    basis: sheetBasis(at, screen, bias, quantityText(powerW, 'W')),
     source: sourceOf(row),
     status: 'published',
-  };
+  });
 }
 
 function movedLoads(row: TypicalOperation, point: Point, count: number): Proposal[] {
@@ -66,22 +75,22 @@ function movedLoads(row: TypicalOperation, point: Point, count: number): Proposa
   const together = inOneRatio(row, point);
   const source = sourceOf(row);
   return [
-    {
+    ofRule({
       method: 'data-sheet load by the three-halves-power law',
-      short: 'sheet, 3/2',
+      short: 'sheet by 3/2',
       loadOhm: together ? loadOhm / Math.sqrt(factor) : null,
       basis: together ? spaceChargeBasis(factor) : unequalRatios(),
       source: `space-charge law, from: ${source}`,
       status: 'derived',
-    },
-    {
+    }),
+    ofRule({
       method: 'data-sheet load by voltage over current',
-      short: 'sheet, U/I',
+      short: 'sheet by U/I',
       loadOhm: loadOhm * factor * (rowA / point.plateA),
       basis: voltageOverCurrentBasis(factor, point.plateA / rowA),
       source: `geometry of the load line, from: ${source}`,
       status: 'derived',
-    },
+    }),
   ];
 }
 

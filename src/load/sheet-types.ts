@@ -6,7 +6,8 @@ import type { Coupling } from './coupling-types.ts';
 import type { MeasuredComparison, ModelFit } from './device-types.ts';
 import type { FollowerSheet } from './follower-types.ts';
 import type { OutputSheet } from './output-types.ts';
-import type { PushPullSheet } from './push-pull-types.ts';
+import type { PlateDiagram } from './plate-curves.ts';
+import type { PushPullDiagram, PushPullSheet } from './push-pull-types.ts';
 import type { SplitterSheet } from './splitter-types.ts';
 import type { SupplySheet } from './supply-types.ts';
 import type { Connection, Electrodes, TubeStageDescription, ValueStatus } from './types.ts';
@@ -112,7 +113,23 @@ export interface SweepRow {
   limitedBy: SwingLimit;
 }
 
-/** One rule for choosing the load, with what the model gives there. */
+/** How far a rule's load goes when one condition of the stage is 10 % up. */
+export interface RuleMove {
+  ohm: number;
+  /** Of the load here: 0.1 is a tenth more. */
+  relative: number;
+}
+
+/** How far a rule moves with the point of rest, the bias following; null where it has no load there, which `absent` says. */
+export interface RuleMoves {
+  /** Plate and screen voltage 10 % up at the same current. */
+  voltage: RuleMove | null;
+  /** Current at rest 10 % up at the same voltages. */
+  current: RuleMove | null;
+  absent?: string;
+}
+
+/** One rule for choosing the load, or a transformer at hand, with what the model gives there. */
 export interface Candidate {
   method: string;
   /** The method in a few characters, for a chart: "2 rp". */
@@ -121,10 +138,17 @@ export interface Candidate {
   basis: string;
   source: string;
   status: 'published' | 'derived' | 'common practice';
+  /** Id of the part record of a transformer; null for a rule. */
+  part: string | null;
   powerW: number | null;
   secondRatio: number | null;
   thirdRatio: number | null;
   thdRatio: number | null;
+  /** Power over the largest of the sweep. */
+  fromMostPowerDb: number | null;
+  /** Where the load stands to that of the largest power; null where the sweep does not hold it. */
+  side: 'below' | 'at' | 'above' | null;
+  moves: RuleMoves;
 }
 
 /** Small-signal voltage gain into the load, without sign; unbypassed only where there is a cathode resistor. */
@@ -143,7 +167,12 @@ export type StageSheet = TubeStageSheet | PushPullSheet | FollowerSheet | Splitt
 export interface StageResult<Sheet extends StageSheet = StageSheet> {
   sheet: Sheet;
   problems: LoadFault[];
+  /** Left out for stages without a chart of curves, and without an operating point. */
+  diagram?: () => StageDiagram | null;
 }
+
+/** What the charts of a stage draw besides its sheet. */
+export type StageDiagram = PlateDiagram | PushPullDiagram;
 
 /** What every stage's sheet has, whatever it is made of. */
 export interface AnyStageSheet {

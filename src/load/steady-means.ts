@@ -1,6 +1,8 @@
+import { solveLinear } from './linear-system.ts';
+
 const mostSteps = 40;
 const mostHalvings = 12;
-const settled = 1e-9;
+const settled = 1e-10;
 const relativeStep = 1e-5;
 /** A step that leaves more than this share of the differences makes the slopes be taken anew. */
 const goodStep = 0.3;
@@ -20,6 +22,15 @@ interface Trial<Cycle> {
   error: number[];
 }
 
+/** By row: the change of each difference per change of each coupled average. */
+export type Slopes = readonly (readonly number[])[];
+
+/** The cycle and the slopes that led to it, from which the search for a similar one can begin. */
+export interface Steady<Cycle> {
+  cycle: Cycle;
+  slopes: Slopes | null;
+}
+
 /**
  * The cycle whose averages are those that it was computed with: Newton's method with forward differences,
  * slopes carried on from step to step while that converges, each step halved until it brings the averages
@@ -31,18 +42,19 @@ interface Trial<Cycle> {
 export function steadyCycle<Cycle>(
   evaluate: (trial: Means) => Evaluation<Cycle>,
   start: Means,
-  { coupled, scale }: { coupled: readonly boolean[]; scale: number },
-): Cycle | null {
+  of: { coupled: readonly boolean[]; scale: number; slopes?: Slopes | null | undefined },
+): Steady<Cycle> | null {
+  const { coupled, scale } = of;
   const free = coupled.flatMap((is, index) => (is ? [index] : []));
   const at = (now: Means): Trial<Cycle> => {
     const { cycle, means } = evaluate(now);
     return { now, cycle, error: free.map((index) => (means[index] ?? 0) - (now[index] ?? 0)) };
   };
   let trial = at(start);
-  let slopes: number[][] | null = null;
+  let slopes = of.slopes ?? null;
   for (let step = 0; step < mostSteps; step++) {
-    if (sizeOf(trial.error) <= settled * (scale + sizeOf(trial.now))) return trial.cycle;
-    const used: number[][] = slopes ?? slopesAt(at, trial, free, scale);
+    if (sizeOf(trial.error) <= settled * (scale + sizeOf(trial.now))) return { cycle: trial.cycle, slopes };
+    const used: Slopes = slopes ?? slopesAt(at, trial, free, scale);
     const next = nearer(at, trial, free, used);
     if (next === null && slopes === null) return null;
     const good = next !== null && sizeOf(next.error) < goodStep * sizeOf(trial.error);
@@ -52,13 +64,13 @@ export function steadyCycle<Cycle>(
   return null;
 }
 
-const sizeOf = (values: readonly number[]) => Math.max(0, ...values.map(Math.abs));
+const sizeOf = (values: readonly number[]) =>
+  values.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
 
 /** With some of the averages moved, by their place among the coupled ones. */
 const moved = (now: Means, free: readonly number[], by: readonly number[]): Means =>
   now.map((value, index) => value + (by[free.indexOf(index)] ?? 0));
 
-/** By row: the change of each difference per change of each coupled average. */
 function slopesAt<Cycle>(
   at: (now: Means) => Trial<Cycle>,
   { now, error }: Trial<Cycle>,
@@ -83,9 +95,9 @@ function nearer<Cycle>(
   at: (now: Means) => Trial<Cycle>,
   { now, error }: Trial<Cycle>,
   free: readonly number[],
-  slopes: readonly (readonly number[])[],
+  slopes: Slopes,
 ): Trial<Cycle> | null {
-  const full = solved(slopes.map((row, index) => [...row, -(error[index] ?? 0)]));
+  const full = solveLinear(slopes.map((row, index) => [...row, -(error[index] ?? 0)]));
   if (full === null) return null;
   for (let halving = 0, share = 1; halving < mostHalvings; halving++, share /= 2) {
     const trial = at(
@@ -102,7 +114,7 @@ function nearer<Cycle>(
 
 /** Slopes that agree with the step just made and change as little as possible. */
 function carriedOn<Cycle>(
-  slopes: readonly (readonly number[])[],
+  slopes: Slopes,
   before: Trial<Cycle>,
   after: Trial<Cycle>,
   free: readonly number[],
@@ -114,23 +126,4 @@ function carriedOn<Cycle>(
     const missed = (after.error[index] ?? 0) - (before.error[index] ?? 0) - foreseen;
     return row.map((slope, column) => slope + (missed * (step[column] ?? 0)) / square);
   });
-}
-
-/**
- * Solution of a small system of linear equations, each row ending in its right-hand side; null where singular.
- * @source Gauss-Jordan elimination with partial pivoting
- */
-function solved(rows: readonly (readonly number[])[]): number[] | null {
-  let left = rows.map((row) => [...row]);
-  for (const column of rows.keys()) {
-    const size = (row: readonly number[]) => Math.abs(row[column] ?? 0);
-    const [pivot, ...below] = left.slice(column).toSorted((a, b) => size(b) - size(a));
-    if (!pivot || !(size(pivot) > 0)) return null;
-    const unit = pivot.map((value) => value / (pivot[column] ?? 1));
-    const reduce = (row: readonly number[]) =>
-      row.map((value, k) => value - (row[column] ?? 0) * (unit[k] ?? 0));
-    left = [...left.slice(0, column).map(reduce), unit, ...below.map(reduce)];
-  }
-  const values = left.map((row) => row.at(-1) ?? Number.NaN);
-  return values.every(Number.isFinite) ? values : null;
 }

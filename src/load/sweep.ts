@@ -1,25 +1,25 @@
 import { ratioOf, totalDistortion } from './harmonics-of-period.ts';
-import { driveFor, largeSignal } from './large-signal.ts';
+import { driveFor, type StageSignal, signalAt } from './large-signal.ts';
+import type { StageCycle } from './settle.ts';
 import type { AtLoad, RestingStage, SweepRow } from './types.ts';
 
-const stepsPerOctave = 8;
-const octaves = 2;
+const octaves = 4;
+const usualCount = 33;
 
 /**
  * 33 loads spaced by an eighth of an octave, from a quarter to four times the middle one, which is among
- * them; further down where the circuit allows no load above `mostOhm`.
+ * them; further down where the circuit allows no load above `mostOhm`. Another `count` of them is spaced evenly too.
  */
-export function loadsAround(middleOhm: number, mostOhm = Number.POSITIVE_INFINITY): number[] {
-  const top = Math.min(octaves * stepsPerOctave, Math.max(0, topStep(middleOhm, mostOhm)));
-  return Array.from(
-    { length: 2 * octaves * stepsPerOctave + 1 },
-    (_, k) => middleOhm * 2 ** ((top - k) / stepsPerOctave),
-  ).reverse();
+export function loadsAround(
+  middleOhm: number,
+  { mostOhm = Number.POSITIVE_INFINITY, count = usualCount } = {},
+): number[] {
+  const stepsPerOctave = (count - 1) / octaves;
+  // The last step at which the load is not above what the circuit allows.
+  const allowed = Math.floor(stepsPerOctave * Math.log2(mostOhm / middleOhm) + 1e-9);
+  const top = Math.min((count - 1) / 2, Math.max(0, allowed));
+  return Array.from({ length: count }, (_, k) => middleOhm * 2 ** ((top - k) / stepsPerOctave)).reverse();
 }
-
-/** The last step at which the load is not above what the circuit allows. */
-const topStep = (middleOhm: number, mostOhm: number) =>
-  Math.floor(stepsPerOctave * Math.log2(mostOhm / middleOhm) + 1e-9);
 
 /** Each load at the described drive, or at its own largest undisturbed one; loads without a swing are left out. */
 export function sweepLoads(
@@ -27,10 +27,12 @@ export function sweepLoads(
   loads: readonly number[],
   describedV: number | null,
 ): SweepRow[] {
+  let near: StageCycle | null = null;
   return loads.flatMap((loadOhm) => {
     const drive = driveFor(stage, loadOhm, describedV);
-    const found = drive && largeSignal(stage, loadOhm, drive);
-    return found ? [{ ...loadRow(loadOhm, found), limitedBy: found.limitedBy }] : [];
+    const found: StageSignal | null = drive && signalAt(stage, loadOhm, drive.driveV, near);
+    near = found?.cycle ?? near;
+    return drive && found ? [{ ...loadRow(loadOhm, found), limitedBy: drive.limitedBy }] : [];
   });
 }
 

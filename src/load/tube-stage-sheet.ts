@@ -1,36 +1,34 @@
+import { figuresAtLoad } from './at-load.ts';
 import { candidateLoads } from './candidates.ts';
 import { insideOf } from './connections.ts';
 import { couplingOf, explainCoupling } from './coupling.ts';
 import { explainEnd } from './device-explanation.ts';
-import { leavesCurves, noComparison, noFit, screenNotTraced } from './device-messages.ts';
+import { noComparison, noFit, screenNotTraced } from './device-messages.ts';
 import { driveToZeroGrid } from './drive-limit.ts';
 import { explainStage } from './explanation.ts';
 import { gridLeakLimit } from './grid-leak-limit.ts';
-import { driveFor, largeSignal } from './large-signal.ts';
 import { limitsOfTubes } from './limits.ts';
 import { atRestRows, ratingWarnings } from './limits-with-signal.ts';
 import {
   beyondZeroGrid,
   loadMissing,
   noDrive,
-  noFundamental,
   noGain,
-  noLoad,
   noOperatingPoint,
   noPlateResistance,
 } from './messages.ts';
 import { modelAgainstCurves } from './model-against-curves.ts';
+import { plateDiagram } from './plate-curves.ts';
 import { type ResolvedTubes, resolveStage, signalLoad } from './resting-stage.ts';
-import { printedFor } from './sheet-loads.ts';
 import { smallSignal, voltageGain } from './small-signal.ts';
 import { loadsAround, sweepLoads } from './sweep.ts';
 import { hasScreenCurrent } from './traced-family.ts';
+import { tubeQuestion } from './tube-question.ts';
 import { limitsAtDrive } from './tube-signal-limits.ts';
 import { nothingOf } from './tube-stage-nothing.ts';
 import { typedStageSheet } from './typed-stage-sheet.ts';
 import type {
   Absent,
-  AtLoad,
   LimitRow,
   LoadFault,
   OperatingPoint,
@@ -45,11 +43,13 @@ import type {
   TubeStageSheet,
 } from './types.ts';
 
+/** The sheet of a tube stage with the stage that it is computed from, where that has a point of rest. */
+export interface TubeStageResult extends StageResult<TubeStageSheet> {
+  stage?: RestingStage;
+}
+
 /** The load sheet of a tube with a load at its plate; paths of its problems lead from the stage. */
-export function tubeStageSheet(
-  description: TubeStageDescription,
-  context: StageContext,
-): StageResult<TubeStageSheet> {
+export function tubeStageSheet(description: TubeStageDescription, context: StageContext): TubeStageResult {
   const { smallSignal: typed } = description;
   if (typed) return typedStageSheet(description, typed);
   const resolved = resolveStage(description, context);
@@ -68,29 +68,27 @@ function emptySheet(description: TubeStageDescription): TubeStageSheet {
 
 function sheetOf(
   description: TubeStageDescription,
-  { tubes, stage, measured, warnings }: ResolvedTubes,
+  resolved: ResolvedTubes,
   library: TubeLibrary,
-): StageResult<TubeStageSheet> {
+): TubeStageResult {
+  const { tubes, stage, measured, warnings } = resolved;
   const { bias, topology, driveV } = description;
   const loadOhm = signalLoad(description);
   const small = smallSignal(stage.device, stage.rest);
   const coupling = couplingOf(description, small, loadOhm);
-  const at = figuresAtLoad(stage, loadOhm, driveV);
+  const driven = figuresAtLoad(stage, loadOhm, driveV);
   const limits = [
     ...atRestRows(limitsOfTubes(tubes, stage, bias.kind)),
-    ...(topology === 'resistance-coupled' || 'reason' in at
+    ...(topology === 'resistance-coupled' || 'reason' in driven
       ? []
-      : limitsAtDrive(tubes, stage, at, bias.kind)),
+      : limitsAtDrive(tubes, stage, driven.cycle, bias.kind)),
     ...gridLeakLimit(tubes.rated, description),
   ];
-  const sweep = sweepLoads(stage, loadsOf(description, stage), driveV);
-  const triode = !tubes.separateScreen;
+  const loads = loadsOf(description, stage);
+  const sweep = sweepLoads(stage, loads, driveV);
   const candidates =
     topology === 'single-ended'
-      ? candidateLoads({
-          ...{ stage, small, triode, sweep, describedV: driveV, count: tubes.count },
-          typical: printedFor(description, library),
-        })
+      ? candidateLoads(tubeQuestion(description, resolved, { library, loads, sweep }))
       : [];
   const figures = {
     ...nothingOf(description),
@@ -101,7 +99,7 @@ function sheetOf(
     limits,
     gain: gainOf(stage, small, loadOhm),
     coupling,
-    atLoad: 'reason' in at ? null : at,
+    atLoad: 'reason' in driven ? null : driven.at,
     candidates,
     sweep,
   };
@@ -109,19 +107,21 @@ function sheetOf(
     ...absentOf(figures),
     ...absentOfCurves(figures, tubes),
     ...(description.measured && !measured ? { measured: noComparison(description.measured.plateA) } : {}),
-    ...('reason' in at ? { atLoad: at.reason } : {}),
+    ...('reason' in driven ? { atLoad: driven.reason } : {}),
   };
   return {
     sheet: {
       ...figures,
       explanation: [
         ...explainStage(figures),
-        ...('reason' in at ? [] : explainEnd(stage, at)),
+        ...('reason' in driven ? [] : explainEnd(stage, driven)),
         ...explainCoupling(coupling),
       ],
       absent,
     },
     problems: [...warnings, ...warningsOf(description, stage, { limits, loadOhm })],
+    stage,
+    diagram: () => plateDiagram(stage, tubes.curves, driven.cycle),
   };
 }
 
@@ -147,25 +147,11 @@ function gainOf(
   return voltageGain({ mu, rpOhm, loadOhm, cathodeOhm: cathode?.ohm ?? null });
 }
 
-function figuresAtLoad(
-  stage: RestingStage,
-  loadOhm: number | null,
-  describedV: number | null,
-): AtLoad | { reason: string } {
-  if (loadOhm === null) return { reason: noLoad() };
-  const drive = driveFor(stage, loadOhm, describedV);
-  if (drive === null) return { reason: noDrive() };
-  return largeSignal(stage, loadOhm, drive) ?? { reason: noFigures(stage, drive.driveV) };
-}
-
-const noFigures = ({ device }: RestingStage, driveV: number) =>
-  device.margin ? leavesCurves(driveV) : noFundamental();
-
 /** Around the stage's own load, or around plate voltage over plate current where none is stated. */
 function loadsOf(description: TubeStageDescription, { rest, feedOhm }: RestingStage): number[] {
   const middleOhm = signalLoad(description) ?? rest.plateV / rest.plateA;
   return description.topology === 'resistance-coupled'
-    ? loadsAround(middleOhm, feedOhm)
+    ? loadsAround(middleOhm, { mostOhm: feedOhm })
     : loadsAround(middleOhm);
 }
 

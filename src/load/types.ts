@@ -9,7 +9,7 @@ import type {
   TypicalOperation,
 } from './device-types.ts';
 import type { FollowerDescription } from './follower-types.ts';
-import type { OutputDescription } from './output-types.ts';
+import type { OfferedLoad, OutputDescription } from './output-types.ts';
 import type { PushPullDescription } from './push-pull-types.ts';
 import type { SplitterDescription } from './splitter-types.ts';
 import type { SupplyDescription } from './supply-types.ts';
@@ -131,6 +131,12 @@ export interface TubeStageDescription extends DeviceChoice {
   /** Peak grid swing; null: up to zero grid voltage, cut-off or saturation. */
   driveV: number | null;
   measured?: MeasuredPoint | null;
+  /** The load of least distortion is wanted at this power; null or left out: not. */
+  statedPowerW?: number | null;
+  /** The load of most power is wanted at this total distortion; null or left out: not. */
+  statedDistortionRatio?: number | null;
+  /** The loads that transformers at hand make. */
+  offers?: readonly OfferedLoad[];
   /** Output transformer and loudspeaker in place of a stated load; null or left out: none. */
   output?: OutputDescription | null;
   /** Values typed in place of a model; the stage then has small-signal figures only. */
@@ -142,6 +148,8 @@ export interface StageContext {
   /** The amplifier's own supply; null where none is described, or where it has faults. */
   supply: SupplyDescription | null;
   tubes: TubeLibrary;
+  /** Loads in the sweep of a pair; left out: 33. */
+  sweepPoints?: number | undefined;
 }
 
 /** A point of rest: electrode voltages to the cathode, and currents of plate load and separate screen. */

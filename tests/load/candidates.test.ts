@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { candidateLoads } from '../../src/load/candidates.ts';
-import { deviceOf, driveFor, largeSignal, type RestingStage, smallSignal } from '../../src/load/index.ts';
+import { deviceOf, driveFor, largeSignal, type RestingStage } from '../../src/load/index.ts';
 import { loadsAround, sweepLoads } from '../../src/load/sweep.ts';
 import { linearTriode, offBy, stageAt, tube } from './support.ts';
 
@@ -10,9 +10,13 @@ function candidatesOf(
   triode = true,
   describedV: number | null = null,
 ) {
-  const sweep = sweepLoads(stage, loadsAround(middleOhm), describedV);
-  const small = smallSignal(stage.device, stage.rest);
-  const found = candidateLoads({ stage, small, triode, sweep, describedV, typical: [], count: 1 });
+  const loads = loadsAround(middleOhm);
+  const sweep = sweepLoads(stage, loads, describedV);
+  const found = candidateLoads({
+    stages: { here: stage, voltage: null, current: null },
+    aims: { powerW: null, distortionRatio: null },
+    ...{ triode, loads, sweep, describedV, typical: [], count: 1, offers: [] },
+  });
   return { sweep, found, named: (method: string) => found.find((one) => one.method === method) };
 }
 

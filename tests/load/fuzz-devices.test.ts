@@ -1,35 +1,14 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { loadSheet, stageDiagram, type TubeStageDescription, tracedFamily } from '../../src/load/index.ts';
-import { singleEnded, tubeSheet, tubes } from './support.ts';
+import { loadSheet, type TubeStageDescription } from '../../src/load/index.ts';
+import { numbersOf, readings, spread } from './arbitrary.ts';
+import { singleEnded, stageDiagram, tubeSheet, tubes } from './support.ts';
 
-const spread = (low: number, high: number) =>
-  fc.double({ min: Math.log(low), max: Math.log(high), noNaN: true }).map(Math.exp);
 const odd = fc.constantFrom(Number.NaN, Number.POSITIVE_INFINITY, -1, 0, 1e308, 5e-324);
 const mostly = (usual: fc.Arbitrary<number>) => fc.oneof({ weight: 19, arbitrary: usual }, odd);
 
 const rarely = <T>(odds: number, arbitrary: fc.Arbitrary<T>) =>
   fc.oneof({ weight: odds, arbitrary: fc.constant(null) }, { weight: 1, arbitrary });
-
-/** Random readings: nothing says that they belong to a tube. */
-const readings = fc
-  .array(
-    fc.record({
-      plateV: mostly(fc.constantFrom(0, 10, 50, 120, 250, 400, 700)),
-      gridV: fc.constantFrom(0, -10, -25, -61, -90),
-      plateA: mostly(spread(1e-5, 0.3)),
-      screenA: spread(1e-5, 0.03),
-    }),
-    { minLength: 1, maxLength: 40 },
-  )
-  .map((points) =>
-    tracedFamily('random.csv', {
-      plateV: points.map(({ plateV }) => plateV),
-      gridV: points.map(({ gridV }) => gridV),
-      plateA: points.map(({ plateA }) => plateA),
-      screenA: points.map(({ screenA }) => screenA),
-    }),
-  );
 
 const change = fc.record({
   device: fc.constantFrom(...Object.keys(tubes), 'unknown'),
@@ -55,7 +34,7 @@ const change = fc.record({
       rescale: fc.boolean(),
     }),
   ),
-  curves: rarely(2, readings),
+  curves: rarely(2, readings(mostly)),
   smallSignal: rarely(
     9,
     fc.record({
@@ -73,12 +52,6 @@ const stage = change.map(({ contradictory, tapRatio, ...changed }): TubeStageDes
   return { ...singleEnded, ...changed, tapRatio: tapped ? tapRatio : null };
 });
 
-function numbersOf(value: unknown, path = ''): { path: string; value: number }[] {
-  if (typeof value === 'number') return [{ path, value }];
-  if (typeof value !== 'object' || value === null) return [];
-  return Object.entries(value).flatMap(([key, inner]) => numbersOf(inner, `${path}.${key}`));
-}
-
 const neverNegative = /(powerW|thdRatio|secondRatio|efficiency|loadOhm|share|factor|currentFactor)$/;
 
 test('whatever is connected, traced, measured or typed, every number is finite and powers add up', () => {
@@ -86,7 +59,7 @@ test('whatever is connected, traced, measured or typed, every number is finite a
   fc.assert(
     fc.property(stage, (description) => {
       const sheet = loadSheet([description], null, tubes);
-      const diagram = stageDiagram(description, { supply: null, tubes });
+      const diagram = stageDiagram(description);
       for (const { path, value } of [...numbersOf(sheet), ...numbersOf(diagram)]) {
         expect(Number.isFinite(value), `${path} = ${value}`).toBe(true);
         if (neverNegative.test(path)) expect(value, path).toBeGreaterThanOrEqual(0);

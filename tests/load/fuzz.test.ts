@@ -1,17 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import {
-  type Bias,
-  loadSheet,
-  type StageDescription,
-  type SupplyDescription,
-  stageDiagram,
-} from '../../src/load/index.ts';
-import { tubeSheet, tubes } from './support.ts';
-
-const spread = (low: number, high: number) =>
-  fc.double({ min: Math.log(low), max: Math.log(high), noNaN: true }).map(Math.exp);
-const optional = (low: number, high: number) => fc.option(spread(low, high));
+import { type Bias, loadSheet, type StageDescription, type SupplyDescription } from '../../src/load/index.ts';
+import { numbersOf, optional, spread } from './arbitrary.ts';
+import { stageDiagram, tubeSheet, tubes } from './support.ts';
 
 const bias: fc.Arbitrary<Bias> = fc.oneof(
   fc.double({ min: -150, max: 5, noNaN: true }).map((gridV) => ({ kind: 'grid', gridV }) as const),
@@ -37,6 +28,17 @@ const stage: fc.Arbitrary<StageDescription> = fc.record({
   bypassCapacitorF: optional(1e-6, 1e-2),
   loadOhm: optional(1, 1e6),
   driveV: optional(1e-3, 300),
+  statedPowerW: optional(1e-3, 100),
+  statedDistortionRatio: optional(1e-3, 0.5),
+  offers: fc.array(
+    fc.record({
+      ...{ part: fc.constant('parts/any'), name: fc.constant('Any') },
+      onto: fc.constantFrom('least' as const, '1 kHz' as const, null),
+      ...{ turnsRatio: spread(0.1, 1000), speakerOhm: optional(0.1, 1e4), loadOhm: optional(1e-3, 1e12) },
+      ...{ ratedDirectA: optional(1e-3, 1), unknownUse: fc.boolean() },
+    }),
+    { maxLength: 2 },
+  ),
 });
 
 const supply: fc.Arbitrary<SupplyDescription | null> = fc.option(
@@ -59,12 +61,6 @@ const supply: fc.Arbitrary<SupplyDescription | null> = fc.option(
   }),
 );
 
-function numbersOf(value: unknown, path = ''): { path: string; value: number }[] {
-  if (typeof value === 'number') return [{ path, value }];
-  if (typeof value !== 'object' || value === null) return [];
-  return Object.entries(value).flatMap(([key, inner]) => numbersOf(inner, `${path}.${key}`));
-}
-
 const neverNegative = /(W|powerW|Ratio|ratio|efficiency|loadOhm|storedEnergyJ|timeTo\d+VoltsS|share)$/;
 
 test('whatever the stage and supply, every number is finite and no power, ratio or time is negative', () => {
@@ -75,7 +71,7 @@ test('whatever the stage and supply, every number is finite and no power, ratio 
         expect(Number.isFinite(value), `${path} = ${value}`).toBe(true);
         if (neverNegative.test(path)) expect(value, path).toBeGreaterThanOrEqual(0);
       }
-      for (const { path, value } of numbersOf(stageDiagram(description, { supply: described, tubes }))) {
+      for (const { path, value } of numbersOf(stageDiagram(description, described))) {
         expect(Number.isFinite(value), `${path} = ${value}`).toBe(true);
       }
       expect(JSON.stringify(sheet.stages.map(({ explanation }) => explanation))).not.toMatch(

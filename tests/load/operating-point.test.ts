@@ -110,6 +110,24 @@ describe('against closed forms', () => {
     expect(offBy(rest.gridV, given.gridV)).toBeLessThan(1e-9);
     expect(offBy(rest.plateA, given.plateA)).toBeLessThan(1e-9);
   });
+
+  test('248 Ω common to two 6L6 find 21.8 V at 88 mA (RCA sheet as quoted, screen current ignored)', () => {
+    const { given, expected } = check<{ gridV: number; bothA: number }, { ohm: number }>(
+      'cathode-resistor-6l6-pair',
+    );
+    expect(offBy(-given.gridV / given.bothA, expected.ohm)).toBeLessThan(2e-3); // three digits printed
+    const sideA = given.bothA / 2;
+    const scale = sideA / (270 + 8.7 * given.gridV) ** 1.5;
+    const rest = restOf({
+      device: spaceChargeTriode(scale, 8.7),
+      feed: { kind: 'plate', plateV: 270 },
+      screenV: 0,
+      // To one side the common resistor is twice as large.
+      bias: { kind: 'cathode-resistor', ohm: 2 * expected.ohm, bypassed: true },
+    });
+    expect(offBy(rest.gridV, given.gridV)).toBeLessThan(2e-3);
+    expect(offBy(2 * rest.plateA, given.bothA)).toBeLessThan(2e-3);
+  });
 });
 
 describe('a pentode', () => {

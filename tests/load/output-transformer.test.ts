@@ -10,6 +10,7 @@ import {
   turnsInUse,
   windingEfficiency,
 } from '../../src/load/output-transformer.ts';
+import { tubePeriod } from '../../src/load/tube-period.ts';
 import type { OutputTransformer, StageDescription } from '../../src/load/types.ts';
 import { linearTriode, offBy, singleEnded, stageAt, tube, tubes } from './support.ts';
 
@@ -92,7 +93,7 @@ test('a resistance at every order gives what a resistive load gives', () => {
   });
   const drive = driveFor(stage, 2400, null);
   const expected = drive && largeSignal(stage, 2400, drive);
-  const period = drive && complexPeriod(stage, () => real(2400), drive.driveV);
+  const period = drive && complexPeriod(tubePeriod(stage, drive.driveV), () => real(2400));
   if (!expected || !period) throw new Error('nothing swings');
   const fundamental = period.currents[1]?.re ?? 0;
   // Both settle their averages to 1e-8 or better.
@@ -104,7 +105,7 @@ test('a resistance at every order gives what a resistive load gives', () => {
 
 test('straight characteristics on a coil and a resistor in series follow the phasor mu·E/(rp + R + jωL)', () => {
   const stage = stageAt(linearTriode(4, 800), 250, -40);
-  const period = complexPeriod(stage, (order) => ({ re: 2000, im: order * 1500 }), 10);
+  const period = complexPeriod(tubePeriod(stage, 10), (order) => ({ re: 2000, im: order * 1500 }));
   const size = 40 / Math.hypot(2800, 1500);
   expect(Math.hypot(period?.currents[1]?.re ?? 0, period?.currents[1]?.im ?? 0)).toBeCloseTo(size, 9); // solved to 1e-9
   expect(period?.currents[1]?.im).toBeLessThan(0);

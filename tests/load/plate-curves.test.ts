@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { deviceOf, gridStepsFor, plateCurrent, plateCurves, stageDiagram } from '../../src/load/index.ts';
-import { pentode, resistanceCoupled, singleEnded, tube, tubes } from './support.ts';
+import { deviceOf, gridStepsFor, plateCurrent, plateCurves } from '../../src/load/index.ts';
+import { pentode, resistanceCoupled, singleEnded, stageDiagram, tube } from './support.ts';
 
 describe('plate curves', () => {
   const curves = plateCurves(tube('300B'), 'triode', { gridSteps: [0, -20, -40], plateVMax: 450 });
@@ -40,7 +40,7 @@ describe('grid steps', () => {
 
 describe('the diagram of a stage', () => {
   test('has a load line through the point of rest with the slope of the load', () => {
-    const diagram = stageDiagram(singleEnded, { supply: null, tubes });
+    const diagram = stageDiagram(singleEnded);
     const [cold, hot] = diagram?.line ?? [];
     const rest = diagram?.rest;
     if (!cold || !hot || !rest) throw new Error('no load line');
@@ -51,7 +51,7 @@ describe('the diagram of a stage', () => {
   });
 
   test('has a swing from 0 V at the grid to its trough, inside the curves', () => {
-    const diagram = stageDiagram(singleEnded, { supply: null, tubes });
+    const diagram = stageDiagram(singleEnded);
     const crest = diagram?.swing?.[0];
     const trough = diagram?.swing?.at(-1);
     if (!crest || !trough) throw new Error('no swing');
@@ -66,16 +66,16 @@ describe('the diagram of a stage', () => {
   });
 
   test('of a pentode uses its screen voltage', () => {
-    const curve = stageDiagram(pentode, { supply: null, tubes })?.curves[0];
+    const curve = stageDiagram(pentode)?.curves[0];
     const point = curve?.points.at(-1);
     if (!point) throw new Error('no curve');
     expect(point.plateA).toBe(plateCurrent(tube('EL34'), 'pentode', { ...point, screenV: 265, gridV: 0 }));
   });
 
   test('without a load has curves and rest alone; without a point of rest there is none', () => {
-    const bare = stageDiagram({ ...singleEnded, loadOhm: null }, { supply: null, tubes });
+    const bare = stageDiagram({ ...singleEnded, loadOhm: null });
     expect(bare).toMatchObject({ line: null, swing: null });
     expect(bare?.curves.length).toBeGreaterThan(3);
-    expect(stageDiagram(resistanceCoupled, { supply: null, tubes })).toBeNull();
+    expect(stageDiagram(resistanceCoupled)).toBeNull();
   });
 });

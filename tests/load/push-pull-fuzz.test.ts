@@ -1,17 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import {
-  type Bias,
-  loadSheet,
-  type PushPullDescription,
-  type PushPullSheet,
-  stageDiagram,
-} from '../../src/load/index.ts';
-import { tubes } from './support.ts';
-
-const spread = (low: number, high: number) =>
-  fc.double({ min: Math.log(low), max: Math.log(high), noNaN: true }).map(Math.exp);
-const optional = (low: number, high: number) => fc.option(spread(low, high));
+import { type Bias, loadSheet, type PushPullDescription, type PushPullSheet } from '../../src/load/index.ts';
+import { numbersOf, optional, spread } from './arbitrary.ts';
+import { stageDiagram, tubes } from './support.ts';
 
 const bias: fc.Arbitrary<Bias> = fc.oneof(
   fc.double({ min: -150, max: 5, noNaN: true }).map((gridV) => ({ kind: 'grid', gridV }) as const),
@@ -34,14 +25,9 @@ const pair: fc.Arbitrary<PushPullDescription> = fc.record({
   loadOhm: spread(1, 1e6),
   driveV: optional(1e-3, 300),
   powerW: optional(0.01, 1000),
+  statedDistortionRatio: optional(1e-3, 0.5),
   mismatchRatio: fc.constantFrom(0, 0, 0.1, 1),
 });
-
-function numbersOf(value: unknown, path = ''): { path: string; value: number }[] {
-  if (typeof value === 'number') return [{ path, value }];
-  if (typeof value !== 'object' || value === null) return [];
-  return Object.entries(value).flatMap(([key, inner]) => numbersOf(inner, `${path}.${key}`));
-}
 
 const pairSheet = (description: PushPullDescription): PushPullSheet =>
   loadSheet([description], null, tubes).stages[0] as PushPullSheet;
@@ -58,7 +44,7 @@ test('whatever the pair, every number is finite and no power, ratio or share is 
         expect(Number.isFinite(value), `${path} = ${value}`).toBe(true);
         if (neverNegative.test(path)) expect(value, path).toBeGreaterThanOrEqual(0);
       }
-      for (const { path, value } of numbersOf(stageDiagram(description, { supply: null, tubes }))) {
+      for (const { path, value } of numbersOf(stageDiagram(description))) {
         expect(Number.isFinite(value), `${path} = ${value}`).toBe(true);
       }
       expect(sheet.explanation.join(' ')).not.toMatch(/NaN|Infinity|undefined/);

@@ -1,11 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import {
-  loadSheet,
-  type PushPullDescription,
-  type PushPullSheet,
-  stageDiagram,
-} from '../../src/load/index.ts';
-import { offBy, tube, tubes } from './support.ts';
+import { loadSheet, type PushPullDescription, type PushPullSheet } from '../../src/load/index.ts';
+import { offBy, stageDiagram, tube, tubes } from './support.ts';
 
 const beamPair: PushPullDescription = {
   id: 'output',
@@ -183,7 +178,7 @@ describe('the sheet of a pair', () => {
   });
 
   test('its diagram passes through rest and holds a whole cycle of both currents', () => {
-    const diagram = stageDiagram(beamPair, { supply: null, tubes });
+    const diagram = stageDiagram(beamPair);
     if (!diagram || !('combined' in diagram)) throw new Error('no diagram of a pair');
     expect(diagram.restV).toBe(450);
     const rest = diagram.combined.find(({ inputV }) => inputV === 0);

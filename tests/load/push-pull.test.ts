@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { meanOfHalf } from '../../src/load/half-period.ts';
 import type { Device, PushPullAtLoad } from '../../src/load/index.ts';
 import { largeSignal } from '../../src/load/index.ts';
-import { meanOfHalf, pairCycle } from '../../src/load/push-pull-cycle.ts';
+import { pairCycle } from '../../src/load/push-pull-cycle.ts';
+import { pairDrive } from '../../src/load/push-pull-drive.ts';
 import { pairAtLoad, pairByDrive } from '../../src/load/push-pull-signal.ts';
 import type { PairAtRest } from '../../src/load/push-pull-stage.ts';
 import { check, deviceFrom, linearTriode, offBy, spaceChargeTriode, stageAt } from './support.ts';
@@ -18,7 +20,8 @@ function pairOf(
 }
 
 function driven(pair: PairAtRest, loadOhm: number, driveV: number | null): PushPullAtLoad {
-  const at = pairAtLoad(pair, { loadOhm, driveV, count: 1 });
+  const found = pairDrive(pair, loadOhm, driveV);
+  const at = found && pairAtLoad(pair, found, 1);
   if (!at) throw new Error('nothing swings');
   return at;
 }
@@ -118,7 +121,7 @@ describe('ideal class B', () => {
 
   test('each plate dissipates most, U²/(π²·Raa/4), at 2/π of the supply voltage, not at full drive', () => {
     const full = 450 / 14; // swings to zero plate voltage
-    const rows = pairByDrive(pair, { loadOhm: 5600, driveV: full, count: 1 });
+    const rows = pairByDrive(pair, { loadOhm: 5600, driveV: full }, 1);
     const most = rows.reduce((a, b) => (b.tubePlateW > a.tubePlateW ? b : a));
     const theory = 450 ** 2 / (Math.PI ** 2 * 1400);
     // 24 drives: the nearest one lies within 1/48 of the best, where the parabola has lost 0.1 %.

@@ -17,7 +17,7 @@ const row: TypicalOperation = {
   source: 'a sheet',
   status: 'memory',
 };
-const use = { use: 'single-ended class A', triode: false, count: 1 } as const;
+const use = { use: 'single-ended class A', triode: false, count: 1, nearV: 250 } as const;
 const exact = 1e-12; // rounding of a few products
 
 /** Loads of the two conversions for voltages and currents in some ratio to those of the row. */
@@ -25,7 +25,7 @@ function moved(voltages: number, currents: number, screens = voltages) {
   const point = { plateV: 250 * voltages, plateA: 0.072 * currents, screenV: 250 * screens };
   const loads = sheetLoads([row], point, use);
   const of = (short: string) => loads.find((one) => one.short === short);
-  return { printed: of('sheet'), law: of('sheet, 3/2'), geometry: of('sheet, U/I') };
+  return { printed: of('sheet 250\u00a0V'), law: of('sheet by 3/2'), geometry: of('sheet by U/I') };
 }
 
 describe('a data-sheet load', () => {
@@ -86,8 +86,8 @@ describe('what the rules disagree about', () => {
     const { explanation, candidates } = sheetOf({ ...stage, loadOhm: 3000 });
     const at = (short: string) => candidates.find((one) => one.short === short)?.loadOhm ?? 0;
     // 320 V is 1.28 times the sheet's 250 V, 70 mA is 0.7 times its 100 mA.
-    expect(offBy(at('sheet, 3/2'), 2000 / Math.sqrt(1.28))).toBeLessThan(1e-9);
-    expect(offBy(at('sheet, U/I'), (2000 * 1.28) / 0.7)).toBeLessThan(1e-6); // tolerance of the operating point
+    expect(offBy(at('sheet by 3/2'), 2000 / Math.sqrt(1.28))).toBeLessThan(1e-9);
+    expect(offBy(at('sheet by U/I'), (2000 * 1.28) / 0.7)).toBeLessThan(1e-6); // tolerance of the operating point
     const told = explanation.join('\n');
     expect(told).toMatch(
       /The rules ask for loads from .* times apart; the load of this stage is among them\./,

@@ -36,6 +36,13 @@ describe('derivatives', () => {
     expect(offBy(given.gmS * given.rpOhm, expected.mu)).toBeLessThan(0.02); // data-book rounding
   });
 
+  test('a 300B of mu 3.85 and 5500 µmho has a plate resistance of 700 Ω (Western Electric sheet)', () => {
+    const { given, expected } = check<{ gmS: number; mu: number }, { rpOhm: number }>('300b-average');
+    const device = deviceFrom((plateV, gridV) => 0.06 + given.gmS * (gridV + 61 + (plateV - 300) / given.mu));
+    const found = smallSignal(device, { plateV: 300, screenV: 0, gridV: -61 });
+    expect(offBy(found.rpOhm ?? 0, expected.rpOhm)).toBeLessThan(1e-9); // 3.85 over 5.5 mS, a straight device
+  });
+
   test('a current that the plate does not influence has neither rp nor mu', () => {
     const found = smallSignal(
       deviceFrom((_, gridV) => 0.05 + 0.005 * gridV),

@@ -7,11 +7,9 @@ import {
   type SplitterDescription,
   type Tail,
 } from '../../src/load/index.ts';
+import { numbersOf, optional, spread } from './arbitrary.ts';
 import { singleEnded, tubes } from './support.ts';
 
-const spread = (low: number, high: number) =>
-  fc.double({ min: Math.log(low), max: Math.log(high), noNaN: true }).map(Math.exp);
-const optional = (low: number, high: number) => fc.option(spread(low, high));
 const volts = (low: number, high: number) => fc.double({ min: low, max: high, noNaN: true });
 
 const grid: fc.Arbitrary<GridFeed> = fc.oneof(
@@ -60,12 +58,6 @@ const chain: fc.Arbitrary<ChainDescription> = fc.record({
   speakerOhm: optional(0.5, 1e3),
   turnsRatio: optional(0.1, 200),
 });
-
-function numbersOf(value: unknown, path = ''): { path: string; value: number }[] {
-  if (typeof value === 'number') return [{ path, value }];
-  if (typeof value !== 'object' || value === null) return [];
-  return Object.entries(value).flatMap(([key, inner]) => numbersOf(inner, `${path}.${key}`));
-}
 
 test('whatever the splitter and the chain, every number is finite and no gain, impedance or ratio is negative', () => {
   let computed = 0;

@@ -6,11 +6,8 @@ import {
   type StageDescription,
   type SupplyDescription,
 } from '../../src/load/index.ts';
+import { numbersOf, optional, spread } from './arbitrary.ts';
 import { resistanceCoupled, singleEnded, tubes } from './support.ts';
-
-const spread = (low: number, high: number) =>
-  fc.double({ min: Math.log(low), max: Math.log(high), noNaN: true }).map(Math.exp);
-const optional = (low: number, high: number) => fc.option(spread(low, high));
 
 const pair: PushPullDescription = {
   id: 'pair',
@@ -76,12 +73,6 @@ const supply: fc.Arbitrary<SupplyDescription> = fc.record({
     { maxLength: 2 },
   ),
 });
-
-function numbersOf(value: unknown, path = ''): { path: string; value: number }[] {
-  if (typeof value === 'number') return [{ path, value }];
-  if (typeof value !== 'object' || value === null) return [];
-  return Object.entries(value).flatMap(([key, inner]) => numbersOf(inner, `${path}.${key}`));
-}
 
 const neverNegative =
   /(ohm|watt|Ohm|powerW|PowerW|atToleranceW|rippleVrms|peakToPeakV|resonanceHz|loadVrms|restA|fullA|totalA|share)$/;

@@ -25,6 +25,16 @@ describe('stored energy', () => {
     },
   );
 
+  test('80 V on 4.4 µF are a charge of 352 µC, and 10.2 V are 45 µC', () => {
+    const { given, expected } = check<
+      { capacitanceF: number; voltageV: number; limitV: number },
+      { chargeC: number; limitC: number }
+    >('charge-45uc');
+    const charge = (voltageV: number) => (2 * storedEnergy(given.capacitanceF, voltageV)) / voltageV; // Q = 2 E / V
+    expect(offBy(charge(given.voltageV), expected.chargeC)).toBeLessThan(1e-9);
+    expect(offBy(charge(given.limitV), expected.limitC)).toBeLessThan(5e-3); // three digits stated
+  });
+
   test('of a supply covers every capacitor, those of the filter included, at the highest voltage', () => {
     const sheet = supplySheet(supply);
     expect(sheet.highestV).toBeCloseTo(highestV, 9);

@@ -1,12 +1,17 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import type {
-  Device,
-  RestingStage,
-  StageSheet,
-  TubeLibrary,
-  TubeStageDescription,
-  TubeStageSheet,
-  TubeType,
+import {
+  type Device,
+  loadResult,
+  type PlateDiagram,
+  type RestingStage,
+  type StageDescription,
+  type StageDiagram,
+  type StageSheet,
+  type SupplyDescription,
+  type TubeLibrary,
+  type TubeStageDescription,
+  type TubeStageSheet,
+  type TubeType,
 } from '../../src/load/index.ts';
 
 const shared = new URL('../../shared/', import.meta.url);
@@ -47,6 +52,19 @@ export function check<Given, Expected>(id: string): { given: Given; expected: Ex
 export function tubeSheet(sheet: StageSheet | undefined): TubeStageSheet {
   if (sheet?.topology === 'single-ended' || sheet?.topology === 'resistance-coupled') return sheet;
   throw new Error(`no sheet of a tube stage: ${sheet?.topology}`);
+}
+
+/** What the chart of a stage draws. */
+export function stageDiagram(
+  description: TubeStageDescription,
+  supply?: SupplyDescription | null,
+): PlateDiagram | null;
+export function stageDiagram(
+  description: StageDescription,
+  supply?: SupplyDescription | null,
+): StageDiagram | null;
+export function stageDiagram(description: StageDescription, supply: SupplyDescription | null = null) {
+  return loadResult([description], supply, tubes).diagrams[0] ?? null;
 }
 
 /** Relative difference, for tolerances stated as a share. */

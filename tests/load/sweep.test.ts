@@ -16,14 +16,14 @@ describe('the range of loads', () => {
   });
 
   test('stops at the plate resistor of a resistance-coupled stage', () => {
-    const loads = loadsAround(76.7e3, 100e3);
+    const loads = loadsAround(76.7e3, { mostOhm: 100e3 });
     expect(loads).toHaveLength(33);
     expect(Math.max(...loads)).toBeLessThanOrEqual(100e3);
     expect(loads.some((load) => offBy(load, 76.7e3) < 1e-12)).toBe(true);
   });
 
   test('ends at the load where it is the plate resistor itself', () => {
-    expect(loadsAround(100e3, 100e3).at(-1)).toBe(100e3);
+    expect(loadsAround(100e3, { mostOhm: 100e3 }).at(-1)).toBe(100e3);
   });
 });
 
@@ -35,8 +35,9 @@ describe('a sweep', () => {
     const drive = driveFor(stage, 3400, null);
     const single = drive && largeSignal(stage, 3400, drive);
     const row = rows.find(({ loadOhm }) => loadOhm === 3400);
-    expect(row?.powerW).toBe(single?.powerW);
-    expect(row?.thdRatio).toBe(single?.thdRatio);
+    // Averages are settled to 1e-10, each load's from those of the one before.
+    expect(offBy(row?.powerW ?? 0, single?.powerW ?? 0)).toBeLessThan(1e-9);
+    expect(offBy(row?.thdRatio ?? 0, single?.thdRatio ?? 0)).toBeLessThan(1e-9);
     expect(row?.limitedBy).toBe('grid current');
   });
 
