@@ -1,5 +1,5 @@
 import type { Frame } from './frame.ts';
-import { chartFont, colour, fontSize } from './theme.ts';
+import { chartFont, colour, fontSize, numberPadding } from './theme.ts';
 import type { ChartLayer, ChartSpec } from './types.ts';
 
 /** Rows of a dataset. */
@@ -13,7 +13,7 @@ const config: NonNullable<ChartSpec['config']> = {
     labelFont: chartFont,
     labelFontSize: fontSize,
     labelColor: colour('soft'),
-    labelPadding: 7,
+    labelPadding: numberPadding,
     labelFlush: false,
     labelOverlap: false,
     labelBound: false,

@@ -33,10 +33,8 @@ export function valueAt({ x, y }: Run, place: number, drawn: Drawn): number | nu
   for (let i = 1; i < x.length; i++) {
     const [left, right] = [x[i - 1] ?? 0, x[i] ?? 0];
     if ((place - left) * (place - right) > 0) continue;
-    const share =
-      left === right
-        ? 0
-        : (axisX(drawn, place) - axisX(drawn, left)) / (axisX(drawn, right) - axisX(drawn, left));
+    const [from, to] = [axisX(drawn, left), axisX(drawn, right)];
+    const share = from === to ? 0 : (axisX(drawn, place) - from) / (to - from);
     return between(y[i - 1] ?? 0, y[i] ?? 0, share, drawn.logY);
   }
   return null;

@@ -6,7 +6,7 @@ import type { Frame } from './frame.ts';
 import { type Panel, yChannel } from './layers.ts';
 import { extent, joined, type Sorted, sortReadings } from './readings.ts';
 import type { Print } from './table.ts';
-import { logTicks, plainTick, roundLogDomain, withNamed } from './ticks.ts';
+import { logTicks, plainTick, printedNumbers, roundLogDomain, withNamed } from './ticks.ts';
 import type { ChartSize, Readings } from './types.ts';
 
 /** A line of distortion with its readings in per cent, sorted for logarithmic axes. */
@@ -47,6 +47,10 @@ export function percentDomain(lines: readonly Pick<DrawnLine, 'runs'>[]): [numbe
   const [from, to] = roundLogDomain(low, high);
   return from < to ? [from, to] : [from / 2, to * 2];
 }
+
+/** The numbers of a plot of percentages, as they are printed. */
+export const percentNumbers = ({ y }: Panel): string[] =>
+  printedNumbers(logTicks(y, plainTick, true), plainTick);
 
 /** The vertical channel of a plot of percentages; `named` values get a number of their own. */
 export function percentChannel(

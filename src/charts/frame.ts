@@ -1,4 +1,6 @@
 import { wrapLabels } from './end-labels.ts';
+import { textWidth } from './text-width.ts';
+import { fontSize, numberPadding } from './theme.ts';
 import type { ChartSize } from './types.ts';
 
 /** The room of a chart in pixels: the plot itself and the margins that hold its text. */
@@ -43,9 +45,30 @@ export function frameFor(
     width: total - left - right,
     left,
     right,
-    top: 32 + rows * rowHeight,
     bottom: 48,
     labelMost,
-    rows,
+    ...upperRows(rows),
   };
+}
+
+const upperRows = (rows: number) => ({ top: 32 + rows * rowHeight, rows });
+
+/** The same frame with another count of rows of text above the plot. */
+export const withRows = (frame: Frame, rows: number): Frame => ({ ...frame, ...upperRows(rows) });
+
+/** A plot laid out in a frame whose left margin holds the numbers of its vertical axes, which are as wide as they are. */
+export function fitted<Plot>(
+  frame: Frame,
+  layOut: (frame: Frame) => Plot,
+  numbersOf: (plot: Plot) => readonly string[],
+): { frame: Frame; plot: Plot } {
+  const plot = layOut(frame);
+  const roomy = withNumbers(frame, numbersOf(plot));
+  return roomy === frame ? { frame, plot } : { frame: roomy, plot: layOut(roomy) };
+}
+
+function withNumbers(frame: Frame, numbers: readonly string[]): Frame {
+  const widest = Math.max(0, ...numbers.map((number) => textWidth(number, fontSize)));
+  const more = Math.ceil(widest) + numberPadding + 2 - frame.left;
+  return more > 0 ? { ...frame, left: frame.left + more, width: frame.width - more } : frame;
 }

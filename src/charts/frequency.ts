@@ -1,8 +1,10 @@
 import { type Panel, xChannel } from './layers.ts';
-import { logTicks, prefixedTick } from './ticks.ts';
+import { logTicks, prefixedTick, type Ticks } from './ticks.ts';
+
+/** Rules and numbers of a horizontal axis in hertz. */
+export const frequencyTicks = ({ x }: Panel): Ticks => logTicks(x, prefixedTick);
 
 /** The horizontal channel of level or distortion against frequency; the field is `x`, in hertz. */
 export function frequencyChannel(panel: Panel) {
-  const ticks = logTicks(panel.x, prefixedTick);
-  return xChannel('x', panel, { ticks, title: 'Frequency, Hz', print: prefixedTick });
+  return xChannel('x', panel, { ticks: frequencyTicks(panel), title: 'Frequency, Hz', print: prefixedTick });
 }

@@ -1,8 +1,15 @@
 import { assemble } from './assemble.ts';
 import { curveRows, endLabels, loneRows } from './curves.ts';
-import { canBeDrawn, type DistortionLine, percentChannel, printPercent, sortRatios } from './distortion.ts';
+import {
+  canBeDrawn,
+  type DistortionLine,
+  percentChannel,
+  percentNumbers,
+  printPercent,
+  sortRatios,
+} from './distortion.ts';
 import { capital, listed, ordinal, significant } from './format.ts';
-import { type Frame, frameFor } from './frame.ts';
+import { type Frame, fitted, frameFor } from './frame.ts';
 import { type Reign, reigns } from './largest.ts';
 import { lineLayer, loneLayer, type Panel, strokeLayer, textLayer, type xChannel } from './layers.ts';
 import { absentReasons, cutNotes, leftOutNotes, leftOutOf } from './messages.ts';
@@ -45,8 +52,11 @@ export function harmonicsOver(abscissa: Abscissa, data: HarmonicLines, size: Cha
   if (!canBeDrawn(lines))
     return { absent: absentReasons.fewReadings(`harmonics against ${abscissa.name}`), table };
   const names = lines.map(({ name }) => name);
-  const frame = frameFor(size, names);
-  const panel = abscissa.panel(lines, frame.width, size);
+  const { frame, plot: panel } = fitted(
+    frameFor(size, names),
+    ({ width }) => abscissa.panel(lines, width, size),
+    percentNumbers,
+  );
   return {
     spec: specOf(abscissa, lines, panel, frame),
     text: textOf(abscissa, data, panel, [...cutNotes(lines, panel.y, '%'), ...notes]),

@@ -69,6 +69,8 @@ export const absentReasons = {
   noRate: 'The rate of the samples is not known, so there is no time axis to draw them on.',
   fewReadings: (what: string): string =>
     `A line of ${what} needs at least two readings that can be drawn; there are fewer.`,
+  fewValues: (name: string): string => `Fewer than two versions have a value for ${name}.`,
+  fewUnits: (name: string): string => `Fewer than two units have a value for ${name}.`,
   noCurves: (device: string): string =>
     `The plate characteristics of ${device} hold no curve with two points, so there is nothing to lay a load line on.`,
 };

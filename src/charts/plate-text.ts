@@ -1,10 +1,16 @@
-import { fixed, significant, withPrefix } from './format.ts';
+import { fixed, hertz, percent, significant, withPrefix } from './format.ts';
 import { extent } from './readings.ts';
 import { noted } from './table.ts';
-import type { ChartTable, ChartText, LoadLineData, PlatePoint } from './types.ts';
+import type { ChartTable, ChartText, LoadLineData, LoadPlace, PlatePoint } from './types.ts';
 
 /** A grid voltage as text. */
 export const gridText = (gridV: number): string => `${fixed(gridV, 2)}\u00a0V`;
+
+/** Says of a path that is no line where it is worst, and why: the load there. */
+export function loopTitle({ frequencyHz, thdRatio, loadOhm, phaseDeg }: LoadPlace): string {
+  const load = `${withPrefix(loadOhm, 'Ω', 3)} at ${fixed(phaseDeg, 0)}°`;
+  return `At ${hertz(frequencyHz)}, where distortion is largest (${percent(thdRatio)}), the load is ${load}`;
+}
 
 /** Title and description of a plate diagram. */
 export function plateText(data: LoadLineData, notes: readonly string[]): ChartText {

@@ -39,6 +39,9 @@ export const chartFont = "var(--chart-font,'IBM Plex Sans',sans-serif)";
 /** Size of all text in a chart, in pixels at the width it is designed for. */
 export const fontSize = 13;
 
+/** Pixels between an axis and its numbers. */
+export const numberPadding = 7;
+
 /** How a line is drawn: colour, dash and weight together, so that colour is never the only cue. */
 export interface LineStyle {
   stroke: string;

@@ -9,6 +9,9 @@ export interface Ticks {
   labelled: number[];
 }
 
+/** The numbers of an axis as they are printed. */
+export const printedNumbers = ({ labelled }: Ticks, { text }: TickPrint): string[] => labelled.map(text);
+
 /** How the numbers of an axis are printed: by Vega's expression, and the same text for measuring. */
 export interface TickPrint {
   /** Vega expression over `datum.value`. */
@@ -19,7 +22,7 @@ export interface TickPrint {
 /** Plain numbers without exponent: 0.01, 0.1, 1, 10. */
 export const plainTick: TickPrint = {
   expression: "format(datum.value,'~r')",
-  text: (value) => fixed(value, 6),
+  text: (value) => fixed(value, 12),
 };
 
 /** Thousands with k: 20, 200, 2k, 20k. */

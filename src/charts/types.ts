@@ -163,6 +163,13 @@ export interface HarmonicsAgainstPowerData extends WithSource {
   orders: readonly { order: number; ratio: Readings }[];
 }
 
+/** Harmonics of one channel over output power, by a model and as measured. */
+export interface PredictedHarmonicsData extends WithSource {
+  channel: string;
+  model: { powerW: Readings; orders: readonly { order: number; ratio: Readings }[] };
+  measured: { powerW: Readings; orders: readonly { order: number; ratio: Readings }[] };
+}
+
 /** Modulus of one or more impedances against frequency, ohms. */
 export interface ImpedanceData extends WithSource {
   channels: readonly { name: string; frequencyHz: Readings; ohm: Readings }[];
@@ -184,6 +191,36 @@ export interface LoadLineData extends WithSource {
   /** The path of plate voltage and current over one half or whole cycle at full drive. */
   swing: readonly PlatePoint[];
   dissipationLimitW: number | null;
+}
+
+/** A stage over frequency at one drive, into a load that is no resistor. */
+export interface LoadOverFrequencyData extends WithSource {
+  /** What the load is, as it stands in a sentence: "the loudspeaker on the shelf". */
+  into: string;
+  /** Ascending, hertz. */
+  frequencyHz: Readings;
+  powerW: Readings;
+  /** Modulus and phase of the load at the plate. */
+  loadOhm: Readings;
+  phaseDeg: Readings;
+  secondRatio: Readings;
+  thirdRatio: Readings;
+  thdRatio: Readings;
+  worst: LoadPlace;
+}
+
+/** One frequency of a load that is no resistor. */
+export interface LoadPlace {
+  frequencyHz: number;
+  loadOhm: number;
+  phaseDeg: number;
+  thdRatio: number;
+}
+
+/** A whole cycle into a load that is no resistor, on plate characteristics with the line of the rated load. */
+export interface ReactivePathData extends Omit<LoadLineData, 'swing'> {
+  path: readonly PlatePoint[];
+  at: LoadPlace;
 }
 
 /** A transistor stage from no output to the largest sine; watts, efficiency as a plain ratio. */
@@ -216,6 +253,8 @@ export interface CombinedLoadLineData extends WithSource {
   sides: readonly { plateV: Readings; plateA: Readings }[];
   /** Half a cycle or a whole one at full drive. */
   path: readonly PlatePoint[];
+  /** Where the path is one into a load that is no resistor. */
+  at?: LoadPlace;
 }
 
 /** Plate currents of both sides of a pair over one cycle, in amperes. */
@@ -226,6 +265,29 @@ export interface CurrentsOverCycleData extends WithSource {
   secondA: Readings;
   /** Share of the cycle in which a side is cut off. */
   cutOffShare: number;
+}
+
+/** A figure over the versions of an amplifier, in order of time. */
+export interface SmallTrendData {
+  name: string;
+  /** `time` counts milliseconds; `text` is the value as it is printed. */
+  points: readonly {
+    label: string;
+    time: number;
+    value: number;
+    low?: number;
+    high?: number;
+    text: string;
+  }[];
+}
+
+/** One figure over the units of a batch; SI values, plain ratios with unit '1'. */
+export interface UnitSpreadData extends WithSource {
+  name: string;
+  unit: string;
+  values: readonly { unit: string; value: number; isOutside: boolean }[];
+  least: number | null;
+  most: number | null;
 }
 
 export interface PowerAgainstLoadData extends WithSource {

@@ -12,12 +12,14 @@ import { outputMessages as messages } from './output-messages.ts';
 import { captureOf, type Found, faultAt, type OutputTask, type ReadLog } from './output-task.ts';
 import type { RawRecord } from './records.ts';
 import type { VersionData } from './schemas/index.ts';
+import { withSubtraction } from './subtraction.ts';
 import { twoLoads } from './two-loads.ts';
 import type { CaptureRecord } from './types.ts';
 
 /**
  * Gives every capture that shows an amplifier's output impedance that impedance, with the response error at the
- * loudspeaker it names. Answers with the captures log by log; a fault stands at the key that it is about.
+ * loudspeaker it names, and every one that names a response sweep what was added between its channels. Answers with the
+ * captures log by log; a fault stands at the key that it is about.
  */
 export function joinOutputs(
   logs: readonly ReadLog[],
@@ -27,7 +29,11 @@ export function joinOutputs(
   const ratedLoadOf = (version: string | null) =>
     versions.find(({ id }) => id === version)?.data.ratedLoad ?? null;
   const joined = logs.map((log) =>
-    log.captures.map((capture) => joinOne({ log, capture, every }, ratedLoadOf(capture.version))),
+    log.captures.map((capture) => {
+      const added = withSubtraction({ log, capture, every });
+      const one = joinOne({ log, capture: added.capture, every }, ratedLoadOf(capture.version));
+      return { ...one, problems: [...added.problems, ...one.problems] };
+    }),
   );
   return {
     captures: joined.map((log) => log.map(({ capture }) => capture)),

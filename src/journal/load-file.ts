@@ -1,8 +1,9 @@
+import path from 'node:path';
 import { z } from 'zod';
 import type { LoadSheet } from '../load/index.ts';
 import { type Problem, problemAt } from '../problem/index.ts';
 import { messages } from './messages.ts';
-import { outputsAround } from './output-context.ts';
+import { journalAround, outputsAround } from './output-context.ts';
 import { readRecord, readYamlFile } from './records.ts';
 import { chainSchema, stagesSchema, supplySchema, versionSchema } from './schemas/index.ts';
 import { computeSheet, type SheetSource } from './sheets.ts';
@@ -18,16 +19,35 @@ const descriptionSchema = z.strictObject({
 
 const defaultMainsHz = 50;
 
-/** Reads a version record (.md) or a stand-alone description (.yaml) and computes its load sheet. */
+/**
+ * Reads a version record (.md) or a stand-alone description (.yaml) and computes its load sheet. Inside a journal, files
+ * that it names may be anywhere in that journal. Problems name their file from `folder`.
+ */
 export async function openLoadFile(
   folder: string,
+  name: string,
+): Promise<{ sheet: LoadSheet | null; problems: Problem[] }> {
+  const root = await journalAround(folder);
+  const file = posixPath(path.relative(root, path.join(folder, name)));
+  const { sheet, problems } = await computeFrom(root, file);
+  return { sheet, problems: problems.map((problem) => fromFolder(problem, { root, folder })) };
+}
+
+const posixPath = (file: string) => file.replaceAll(path.sep, '/');
+
+const fromFolder = (problem: Problem, { root, folder }: { root: string; folder: string }): Problem => ({
+  ...problem,
+  file: posixPath(path.relative(folder, path.join(root, problem.file))),
+});
+
+async function computeFrom(
+  root: string,
   file: string,
 ): Promise<{ sheet: LoadSheet | null; problems: Problem[] }> {
-  const { source, yaml, problems } = await readSource(folder, file);
+  const { source, yaml, problems } = await readSource(root, file);
   if (!source || !yaml) return { sheet: null, problems };
-  const { outputs, problems: faults } = await outputsAround(folder, source.stages);
-  const origin = { root: folder, file, mainsHz: defaultMainsHz, outputs };
-  const result = computeSheet(source, yaml, origin, readTubes());
+  const { outputs, problems: faults } = await outputsAround(root, source.stages);
+  const result = computeSheet(source, yaml, { root, file, mainsHz: defaultMainsHz, outputs }, readTubes());
   const none = result.sheet ? [] : [problemAt({ file, line: 1, column: 1 }, messages.nothingToCompute())];
   return { sheet: result.sheet, problems: [...problems, ...faults, ...result.problems, ...none] };
 }

@@ -10,21 +10,25 @@ import { logSchema, type PartData, partSchema, type StageData } from './schemas/
 import type { OutputContext } from './stage-output.ts';
 import type { CaptureRecord } from './types.ts';
 
-/** What stages name that were read on their own: the part records and loudspeakers of the journal around them. */
+/** What the stages of a record that is read on its own may use: part records and loudspeakers of its journal. */
 export async function outputsAround(
-  folder: string,
+  root: string,
   stages: readonly StageData[],
 ): Promise<{ outputs: OutputContext; problems: Problem[] }> {
   const asked = stages.flatMap((stage) =>
     'transformer' in stage && stage.transformer !== undefined ? [stage] : [],
   );
   const none: OutputContext = { parts: new Map(), partIds: [], captures: [], captureIds: [] };
-  if (asked.length === 0) return { outputs: none, problems: [] };
-  const root = await journalAround(folder);
+  const inJournal = await isJournal(root);
+  if (asked.length === 0 && !inJournal) return { outputs: none, problems: [] };
   const { files } = await listFiles(root);
   const partFiles = files.filter((file) => partOf(file) === 'part');
-  const named = partFiles.filter((file) => asked.some(({ transformer }) => transformer === idOf(file)));
-  const read = await Promise.all(named.map((file) => readRecord(root, file, partSchema)));
+  const isNamed = (file: string) => asked.some(({ transformer }) => transformer === idOf(file));
+  const read = await Promise.all(
+    partFiles
+      .filter((file) => inJournal || isNamed(file))
+      .map(async (file) => ({ file, ...(await readRecord(root, file, partSchema)) })),
+  );
   const records = read.flatMap(({ record }) => record ?? []);
   const captures = await Promise.all(
     asked.flatMap(({ speaker }) => (speaker?.startsWith('logs/') ? [captureOf(root, files, speaker)] : [])),
@@ -35,16 +39,21 @@ export async function outputsAround(
     captures: captures.flat(),
     captureIds: [],
   };
-  return { outputs, problems: read.flatMap(({ problems }) => problems) };
+  const named = read.filter(({ file }) => isNamed(file));
+  return { outputs, problems: named.flatMap(({ problems }) => problems) };
 }
 
 /** The folder of the journal that a folder belongs to: the nearest above with a journal.yaml, else itself. */
-async function journalAround(folder: string): Promise<string> {
+export async function journalAround(folder: string): Promise<string> {
   for (let at = folder; ; at = path.dirname(at)) {
-    const info = await stat(path.join(at, 'journal.yaml')).catch(() => null);
-    if (info?.isFile()) return at;
+    if (await isJournal(at)) return at;
     if (path.dirname(at) === at) return folder;
   }
+}
+
+async function isJournal(folder: string): Promise<boolean> {
+  const info = await stat(path.join(folder, 'journal.yaml')).catch(() => null);
+  return info?.isFile() ?? false;
 }
 
 async function captureOf(root: string, files: readonly string[], id: string): Promise<CaptureRecord[]> {

@@ -28,7 +28,7 @@ export type Found<T> = { value: T } | { problem: Problem } | null;
  */
 export function captureOf(
   task: OutputTask,
-  key: 'loudspeaker' | 'otherLoad',
+  key: 'loudspeaker' | 'otherLoad' | 'responseSweep',
   wanted: string,
 ): Found<CaptureRecord> {
   const { log, every } = task;

@@ -57,10 +57,14 @@ export function withOutputs(
 type Loaded = Extract<StageDescription, { output?: OutputDescription | null }>;
 
 const hasOutput = (stage: StageData): stage is Extract<StageData, Asked> =>
-  stage.topology === 'single-ended' || stage.topology === 'resistance-coupled';
+  stage.topology === 'single-ended' ||
+  stage.topology === 'resistance-coupled' ||
+  stage.topology === 'push-pull';
 
 const isLoaded = (description: StageDescription): description is Loaded =>
-  description.topology === 'single-ended' || description.topology === 'resistance-coupled';
+  description.topology === 'single-ended' ||
+  description.topology === 'resistance-coupled' ||
+  description.topology === 'push-pull';
 
 /**
  * The transformer and loudspeaker that a stage names; null where it names none, or where what it names has faults

@@ -1,4 +1,9 @@
-import type { LoadFault, StageDescription } from '../load/index.ts';
+import type {
+  LoadFault,
+  PushPullDescription,
+  StageDescription,
+  TubeStageDescription,
+} from '../load/index.ts';
 import type { Problem } from '../problem/index.ts';
 import { type StageData, stageDescription } from './schemas/index.ts';
 import { readTracedCurves } from './traced-curves.ts';
@@ -19,8 +24,7 @@ export function describeStages(
   const problems: Problem[] = [];
   const descriptions = stages.map((stage, index): StageDescription => {
     const description = stageDescription(stage);
-    if (!('curves' in stage) || stage.curves === undefined || !('measured' in description))
-      return description;
+    if (!('curves' in stage) || stage.curves === undefined || !takesCurves(description)) return description;
     const path = ['stages', index, 'curves'];
     const read = readTracedCurves({ root, record: file, written: stage.curves, yaml, path });
     problems.push(...read.problems);
@@ -28,6 +32,13 @@ export function describeStages(
   });
   return { descriptions, problems };
 }
+
+const takesCurves = (
+  description: StageDescription,
+): description is TubeStageDescription | PushPullDescription =>
+  description.topology === 'single-ended' ||
+  description.topology === 'resistance-coupled' ||
+  description.topology === 'push-pull';
 
 /** True for the fault of curves that are empty because their file could not be used, which is told already. */
 export const isToldAlready = (

@@ -1,7 +1,15 @@
-import { loadLine, powerAgainstLoad } from '../charts/index.ts';
-import type { PlateDiagram, PushPullSheet, StageDiagram, StageSheet, TubeStageSheet } from '../load/index.ts';
+import { type LoadLineData, loadLine, powerAgainstLoad } from '../charts/index.ts';
+import type {
+  PlateDiagram,
+  PushPullDiagram,
+  PushPullSheet,
+  StageDiagram,
+  StageSheet,
+  TubeStageSheet,
+} from '../load/index.ts';
 import { followerCharts } from './follower-charts.ts';
 import { pushPullCharts } from './push-pull-charts.ts';
+import { pairPath, realLoadCharts, tubePath } from './real-load-charts.ts';
 import { type SizedChart, sized } from './sized-chart.ts';
 
 /** The charts of a stage, each with a name of its own on the page. */
@@ -14,10 +22,7 @@ export function stageCharts(
     case 'resistance-coupled':
       return tubeCharts(stage, diagram && 'curves' in diagram ? diagram : null);
     case 'push-pull':
-      return [
-        ...pushPullCharts(stage, diagram && 'combined' in diagram ? diagram : null),
-        ...(stage.sweep.length > 1 ? [{ name: 'sweep', chart: powerAgainstLoadChart(stage) }] : []),
-      ];
+      return pairCharts(stage, diagram && 'combined' in diagram ? diagram : null);
     case 'cathode-follower':
     case 'split-load':
     case 'long-tailed':
@@ -28,6 +33,19 @@ export function stageCharts(
   }
 }
 
+function pairCharts(
+  stage: PushPullSheet,
+  diagram: PushPullDiagram | null,
+): { name: string; chart: SizedChart }[] {
+  const { device, atLoad, output, sweep } = stage;
+  const path = diagram && atLoad && pairPath({ device, loadOhm: atLoad.loadOhm, ...diagram });
+  return [
+    ...pushPullCharts(stage, diagram),
+    ...(sweep.length > 1 ? [{ name: 'sweep', chart: powerAgainstLoadChart(stage) }] : []),
+    ...(output ? realLoadCharts(output, path) : []),
+  ];
+}
+
 function tubeCharts(
   stage: TubeStageSheet,
   diagram: PlateDiagram | null,
@@ -36,16 +54,28 @@ function tubeCharts(
   return [
     ...(diagram ? [{ name: 'line', chart: loadLineChart(stage, diagram) }] : []),
     ...(swept ? [{ name: 'sweep', chart: powerAgainstLoadChart(stage) }] : []),
+    ...(stage.output ? realLoadCharts(stage.output, diagram && tubePath(plateData(stage, diagram))) : []),
   ];
 }
 
 /** Plate characteristics with the load line and the swing of a stage. */
 function loadLineChart(stage: TubeStageSheet, diagram: PlateDiagram): SizedChart {
-  const { operatingPoint, limits, atLoad } = stage;
+  return sized(
+    loadLine,
+    { ...plateData(stage, diagram), swing: diagram.swing ?? [] },
+    `Plate characteristics of the ${stage.device} ${sourceOf(stage)}, with the load line.`,
+  );
+}
+
+/** Curves, load line and operating point of a stage, without a swing. */
+function plateData(
+  { device, operatingPoint, limits, atLoad }: TubeStageSheet,
+  diagram: PlateDiagram,
+): Omit<LoadLineData, 'swing'> {
   const [first, last] = diagram.line ?? [];
   const dissipation = limits.find(({ name }) => name === 'plate dissipation');
-  const data = {
-    device: stage.device,
+  return {
+    device,
     curves: diagram.curves.map(({ gridV, points }) => ({
       gridV,
       plateV: points.map(({ plateV }) => plateV),
@@ -54,14 +84,8 @@ function loadLineChart(stage: TubeStageSheet, diagram: PlateDiagram): SizedChart
     loadLine: first && last ? ([first, last] as const) : null,
     loadOhm: atLoad?.loadOhm ?? null,
     operatingPoint: operatingPoint && { ...diagram.rest, gridV: operatingPoint.gridV },
-    swing: diagram.swing ?? [],
     dissipationLimitW: dissipation?.limit ?? null,
   };
-  return sized(
-    loadLine,
-    data,
-    `Plate characteristics of the ${stage.device} ${sourceOf(stage)}, with the load line.`,
-  );
 }
 
 const sourceOf = (stage: TubeStageSheet | PushPullSheet) =>
@@ -79,20 +103,13 @@ function powerAgainstLoadChart(stage: TubeStageSheet | PushPullSheet): SizedChar
     thirdRatio: column('thirdRatio'),
     thdRatio: column('thdRatio'),
     chosenOhm: atLoad?.loadOhm ?? null,
-    candidates: together(candidates),
+    candidates: candidates.flatMap(({ short, loadOhm }) =>
+      loadOhm === null ? [] : [{ label: short, loadOhm }],
+    ),
   };
   return sized(
     powerAgainstLoad,
     data,
     `The ${device} at full drive over a range of loads, ${sourceOf(stage)}.`,
   );
-}
-
-/** Candidates by load; rules that give the same load share one label. */
-function together(candidates: TubeStageSheet['candidates']): { label: string; loadOhm: number }[] {
-  const labels = new Map<number, string[]>();
-  for (const { short, loadOhm } of candidates) {
-    if (loadOhm !== null) labels.set(loadOhm, [...(labels.get(loadOhm) ?? []), short]);
-  }
-  return [...labels].map(([loadOhm, shorts]) => ({ label: shorts.join(', '), loadOhm }));
 }

@@ -4,7 +4,7 @@ import { type SizedChart, sized } from './sized-chart.ts';
 
 /** Combined curves with the path along the load line, and the currents of both sides over a cycle. */
 export function pushPullCharts(
-  { device, atLoad }: PushPullSheet,
+  { device, atLoad, output }: PushPullSheet,
   diagram: PushPullDiagram | null,
 ): { name: string; chart: SizedChart }[] {
   if (!diagram || !atLoad) return [];
@@ -12,7 +12,7 @@ export function pushPullCharts(
   const line = sized(
     combinedLoadLine,
     { device, loadOhm, ...diagram },
-    `Both sides of ${device} by the model on an ideal transformer, at full drive.`,
+    `Both sides of ${device} by the model, ${output ? 'in the middle of the band' : 'on an ideal transformer'}, at full drive.`,
   );
   const currents = sized(
     currentsOverCycle,

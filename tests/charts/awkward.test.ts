@@ -8,14 +8,19 @@ import {
   harmonicsAgainstFrequency,
   intermodulationSpectrum,
   loadLine,
+  loadOverFrequency,
   powerAgainstLoad,
+  predictedHarmonics,
   type Readings,
+  reactivePath,
   renderChart,
   response,
   thdAgainstFrequency,
   thdAgainstPower,
   waveformExcerpt,
 } from '../../src/charts/index.ts';
+
+const finite = (value: number | null | undefined) => (Number.isFinite(value) ? (value ?? 0) : 0);
 
 /** Every kind of chart made of the same two lists of readings. */
 const kinds: Record<string, (x: Readings, y: Readings) => ChartResult> = {
@@ -95,6 +100,28 @@ const kinds: Record<string, (x: Readings, y: Readings) => ChartResult> = {
       swing: Array.from(x, (plateV, i) => ({ plateV: plateV ?? 0, plateA: y[i] ?? 0 })),
       dissipationLimitW: y[2] ?? null,
     }),
+  reactivePath: (x, y) =>
+    reactivePath({
+      device: 'device',
+      curves: [{ gridV: 0, plateV: x, plateA: y }],
+      loadLine: null,
+      loadOhm: null,
+      operatingPoint: null,
+      dissipationLimitW: null,
+      path: Array.from(x, (plateV, i) => ({ plateV: plateV ?? 0, plateA: y[i] ?? 0 })),
+      at: { frequencyHz: 20, loadOhm: 1000, phaseDeg: 45, thdRatio: 0.1 },
+    }),
+  loadOverFrequency: (x, y) =>
+    loadOverFrequency({
+      into: 'a loudspeaker',
+      frequencyHz: x,
+      ...{ powerW: y, loadOhm: y, phaseDeg: y, secondRatio: y, thirdRatio: y, thdRatio: y },
+      worst: { frequencyHz: finite(x[0]), loadOhm: 1000, phaseDeg: 45, thdRatio: finite(y[0]) },
+    }),
+  predictedHarmonics: (x, y) => {
+    const harmonics = { powerW: x, orders: [{ order: 2, ratio: y }] };
+    return predictedHarmonics({ channel: 'out', model: harmonics, measured: harmonics });
+  },
   combinedLoadLine: (x, y) =>
     combinedLoadLine({
       device: 'device',

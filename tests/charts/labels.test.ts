@@ -1,8 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { lineHeight, placeLabels } from '../../src/charts/end-labels.ts';
+import { harmonicsAgainstPower } from '../../src/charts/index.ts';
 import { placeLoadMarks } from '../../src/charts/load-marks.ts';
 import { textWidth, wrapText } from '../../src/charts/text-width.ts';
+import { chartOf, sceneOf } from './support.ts';
 
 describe('textWidth(text, size)', () => {
   // IBM Plex Sans Regular, units of 1/1000 em: 1 600, space 236, k 527, H 707, z 464.
@@ -68,9 +70,38 @@ describe('placeLoadMarks(marks, axis)', () => {
   const mark = (label: string, loadOhm: number) => ({ label, loadOhm, chosen: false });
 
   it('puts labels that would meet in rows above each other', () => {
-    const { placed, rows } = placeLoadMarks([mark('one rule', 2000), mark('another rule', 2100)], axis);
+    const names = ['one rule', 'another rule', 'a third rule'];
+    const { placed, rows } = placeLoadMarks(
+      names.map((name, k) => mark(name, 2000 + 100 * k)),
+      axis,
+    );
     expect(rows).toBe(2);
-    expect(new Set(placed.map(({ row }) => row)).size).toBe(2);
+    expect(placed.map(({ row }) => row).sort()).toEqual([0, 0, 1]);
+  });
+
+  it('parts the labels of two near rules to both sides', () => {
+    const { placed, rows } = placeLoadMarks([mark('one rule', 2000), mark('another rule', 2100)], axis);
+    expect(rows).toBe(1);
+    expect(placed.map(({ side, lines }) => [side, ...lines])).toEqual([
+      ['left', 'one rule'],
+      ['right', 'another rule'],
+    ]);
+  });
+
+  it('gives marks that look like one a common label with each name once, the chosen one its own', () => {
+    const marks = [mark('rule', 3000), mark('law', 3010), mark('law', 3020)];
+    const { placed } = placeLoadMarks([...marks, { ...mark('chosen', 3015), chosen: true }], axis);
+    expect(placed.map(({ lines }) => lines)).toContainEqual(['rule · law']);
+    expect(placed.map(({ lines }) => lines)).toContainEqual(['chosen']);
+    expect(placed.flatMap(({ rules }) => rules)).toHaveLength(4);
+  });
+
+  it('breaks a long name at its spaces rather than cutting it', () => {
+    const name = 'the output transformer of the first amplifier on this bench';
+    const { placed } = placeLoadMarks([mark(name, 9000)], axis);
+    const [first] = placed;
+    expect(first?.lines.join(' ')).toBe(name);
+    expect(Math.max(...(first?.lines ?? []).map((line) => textWidth(line, 13)))).toBeLessThanOrEqual(300);
   });
 
   it('uses one row for labels far apart, and leaves out loads outside of the axis', () => {
@@ -79,7 +110,7 @@ describe('placeLoadMarks(marks, axis)', () => {
       axis,
     );
     expect(rows).toBe(1);
-    expect(placed.map(({ label }) => label)).toEqual(['high', 'low']);
+    expect(placed.map(({ lines }) => lines)).toEqual([['high'], ['low']]);
   });
 
   it('never puts one label over another, however near the loads are', () => {
@@ -95,12 +126,34 @@ describe('placeLoadMarks(marks, axis)', () => {
         );
         for (const [i, one] of placed.entries()) {
           for (const other of placed.slice(i + 1)) {
-            const meet = one.row === other.row && one.left < other.right && one.right > other.left;
-            expect(meet, `${one.label} over ${other.label}`).toBe(false);
+            const rows = one.row < other.row + other.lines.length && other.row < one.row + one.lines.length;
+            const meet = rows && one.left < other.right && one.right > other.left;
+            expect(meet, `${one.lines} over ${other.lines}`).toBe(false);
           }
         }
       }),
       { seed: 20261125, numRuns: 300 },
     );
   });
+});
+
+describe('numbers of a vertical axis', () => {
+  const powerW = [0.01, 0.1, 1];
+  const long = {
+    channel: 'output',
+    powerW,
+    orders: [{ order: 2, ratio: powerW.map((watt) => 2e-7 * watt) }],
+  };
+
+  it.each(['wide', 'narrow'] as const)(
+    'as long as 0.0000002 stay inside a %s drawing of the usual width',
+    async (size) => {
+      const chart = chartOf(harmonicsAgainstPower(long, size));
+      const padding = chart.spec.padding as Record<'left' | 'right', number>;
+      const { texts } = await sceneOf(chart);
+      expect(texts.map(({ text }) => text)).toContain('0.000001');
+      for (const { left, text } of texts) expect(left, text).toBeGreaterThanOrEqual(-padding.left);
+      expect(Number(chart.spec.width) + padding.left + padding.right).toBe(size === 'wide' ? 720 : 360);
+    },
+  );
 });

@@ -20,12 +20,18 @@ import {
   impedance,
   intermodulationSpectrum,
   type LoadLineData,
+  type LoadOverFrequencyData,
   loadLine,
+  loadOverFrequency,
   type NoiseDensityData,
   noiseDensityChart,
   type PowerAgainstLoadData,
+  type PredictedHarmonicsData,
   powerAgainstLoad,
+  predictedHarmonics,
+  type ReactivePathData,
   type ResponseData,
+  reactivePath,
   response,
   type ThdAgainstFrequencyData,
   type ThdAgainstPowerData,
@@ -217,6 +223,18 @@ export const tubeLoad: LoadLineData = {
   dissipationLimitW: 40,
 };
 
+const { swing: _swing, ...tubeCurves } = tubeLoad;
+
+/** An ellipse about the operating point, cut off where no current is left. */
+export const tubeLoop: ReactivePathData = {
+  ...tubeCurves,
+  path: Array.from({ length: 48 }, (_, i) => ({
+    plateV: 300 + 190 * Math.cos((2 * Math.PI * i) / 48),
+    plateA: Math.max(0, 0.06 - 0.08 * Math.cos((2 * Math.PI * i) / 48 - 0.9)),
+  })),
+  at: { frequencyHz: 25, loadOhm: 1900, phaseDeg: 52, thdRatio: 0.11 },
+};
+
 const combinedAt = (plateV: number, inputV: number) =>
   perveance(plateV, inputV - 65) - perveance(600 - plateV, -inputV - 65);
 
@@ -234,6 +252,16 @@ export const pairLoad: CombinedLoadLineData = {
     plateA: plateVolts.map((plateV) => sign * perveance(sign > 0 ? plateV : 600 - plateV, -65)),
   })),
   path: Array.from({ length: 9 }, (_, i) => ({ plateV: 140 + 40 * i, plateA: 0.16 - 0.04 * i })),
+};
+
+/** The same pair into a load that opens its path to a loop. */
+export const pairLoop: CombinedLoadLineData = {
+  ...pairLoad,
+  path: Array.from({ length: 49 }, (_, i) => ({
+    plateV: 300 + 160 * Math.cos((2 * Math.PI * i) / 48),
+    plateA: -0.15 * Math.cos((2 * Math.PI * i) / 48 - 0.8),
+  })),
+  at: { frequencyHz: 20, loadOhm: 2100, phaseDeg: -46, thdRatio: 0.062 },
 };
 
 const cycleDegrees = Array.from({ length: 73 }, (_, i) => 5 * i);
@@ -292,6 +320,35 @@ export const harmonicsOverWatts: HarmonicsAgainstPowerData = {
   ],
 };
 
+const modelWatts = decades(16, 0.003, 4);
+
+/** A model whose third is half of what is measured, down to where its numbers are long. */
+export const modelAndMeasured: PredictedHarmonicsData = {
+  channel: 'output',
+  model: {
+    powerW: modelWatts,
+    orders: [
+      { order: 2, ratio: modelWatts.map((watt) => 0.0022 * Math.sqrt(watt)) },
+      { order: 3, ratio: modelWatts.map((watt) => 0.00075 * watt ** 1.6) },
+    ],
+  },
+  measured: { powerW: watts, orders: harmonicsOverWatts.orders },
+  source: 'level.csv',
+};
+
+/** A stage that a loudspeaker's resonance at 55 Hz troubles most. */
+export const intoLoudspeaker: LoadOverFrequencyData = {
+  into: 'the loudspeaker on the shelf',
+  frequencyHz: audioHz,
+  powerW: audioHz.map((hz) => 3.4 / (1 + (28 / hz) ** 2)),
+  loadOhm: audioHz.map((hz) => 2500 + 6000 / Math.hypot(1, 3 * (hz / 55 - 55 / hz))),
+  phaseDeg: audioHz.map((hz) => 50 * Math.tanh(Math.log(55 / hz))),
+  secondRatio: audioHz.map((hz) => 0.03 + 0.9 / hz),
+  thirdRatio: audioHz.map((hz) => 0.008 + 0.3 / hz),
+  thdRatio: audioHz.map((hz) => Math.hypot(0.03 + 0.9 / hz, 0.008 + 0.3 / hz)),
+  worst: { frequencyHz: 20, loadOhm: 3100, phaseDeg: 39, thdRatio: Math.hypot(0.075, 0.023) },
+};
+
 const impedanceHz = decades(60, 20, 20_000);
 
 /** A resonance near 55 Hz and an inductance at the top. */
@@ -336,7 +393,11 @@ export const samples: Record<string, (size: ChartSize) => ChartResult> = {
   'impedance-two': (size) => impedance(loudspeakers, size),
   'noise-density': (size) => noiseDensityChart(noisy, size),
   'load-line': (size) => loadLine(tubeLoad, size),
+  'reactive-path': (size) => reactivePath(tubeLoop, size),
+  'load-over-frequency': (size) => loadOverFrequency(intoLoudspeaker, size),
+  'predicted-harmonics': (size) => predictedHarmonics(modelAndMeasured, size),
   'combined-load-line': (size) => combinedLoadLine(pairLoad, size),
+  'combined-load-line-loop': (size) => combinedLoadLine(pairLoop, size),
   'currents-over-cycle': (size) => currentsOverCycle(pairCurrents, size),
   'dissipation-against-power': (size) => dissipationAgainstPower(heatOverWatts, size),
   'dissipation-against-load': (size) => dissipationAgainstLoad(heatOverLoads, size),
@@ -351,6 +412,7 @@ export const sampleData = {
   otherTones,
   waveform,
   pairLoad,
+  pairLoop,
   pairCurrents,
   twoUnits,
   oneResponse,
@@ -364,6 +426,9 @@ export const sampleData = {
   loudspeakers,
   noisy,
   tubeLoad,
+  tubeLoop,
+  intoLoudspeaker,
+  modelAndMeasured,
   powerOverLoad,
   heatOverWatts,
   heatOverLoads,

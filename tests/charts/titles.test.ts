@@ -1,11 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import {
   type ChartResult,
+  combinedLoadLine,
   harmonicSpectrum,
   harmonicsAgainstFrequency,
   loadLine,
+  loadOverFrequency,
   noiseDensityChart,
   powerAgainstLoad,
+  predictedHarmonics,
+  reactivePath,
   response,
   thdAgainstFrequency,
   thdAgainstPower,
@@ -14,13 +18,17 @@ import {
 import {
   decades,
   harmonics,
+  intoLoudspeaker,
+  modelAndMeasured,
   noisy,
   onePower,
   oneResponse,
   oneThd,
+  pairLoop,
   powerOverLoad,
   spectrumData,
   tubeLoad,
+  tubeLoop,
   twoPowers,
   twoResponses,
   twoThd,
@@ -44,6 +52,31 @@ describe('titles say the answer', () => {
     const hidden = data.harmonics.map((harmonic) => ({ ...harmonic, detected: false }));
     expect(titleOf(harmonicSpectrum({ ...data, harmonics: hidden }))).toBe(
       'No harmonic stands above the noise',
+    );
+  });
+
+  it('of a stage over frequency: where distortion is largest and power least', () => {
+    expect(titleOf(loadOverFrequency(intoLoudspeaker))).toBe(
+      'Most distortion, 7.8 %, at 20 Hz; least power, 1.1 W, at 20 Hz',
+    );
+  });
+
+  it('of a path into a reactive load: where it is, and what the plate sees there', () => {
+    expect(titleOf(reactivePath(tubeLoop))).toBe(
+      'At 25 Hz, where distortion is largest (11 %), the load is 1.9 kΩ at 52° at the plate',
+    );
+  });
+
+  it('of the path of a pair into a reactive load: where it is, the load there, and how far the plates swing', () => {
+    expect(titleOf(combinedLoadLine(pairLoop))).toBe(
+      'At 20 Hz, where distortion is largest (6.2 %), the load is 2.1 kΩ at −46° from plate to plate: each plate swings from 140 V to 460 V',
+    );
+  });
+
+  it('of harmonics by a model: both at one watt', () => {
+    // The data at 1 W: 0.2 % and 0.15 % measured, 0.22 % and 0.075 % by the model.
+    expect(titleOf(predictedHarmonics(modelAndMeasured))).toBe(
+      'At 1 W: second harmonic 0.2 % measured, 0.22 % by the model; third harmonic 0.15 % measured, 0.075 % by the model',
     );
   });
 

@@ -183,3 +183,52 @@ describe('a file that gives no sheet', () => {
     });
   });
 });
+
+describe('traced curves elsewhere in the journal', () => {
+  const traced = `stages:
+  - { id: output, topology: single-ended, device: 2A3, curves: ../../logs/tracing/curves.csv, connection: triode, plate: 250 V, bias: { current: 30 mA }, load: 2.5 kΩ }
+`;
+  /** The published three-halves law with made-up constants, at four grid voltages. */
+  const row = (gridV: number, plateV: number) => {
+    const drive = Math.max(0, plateV + 4.2 * gridV);
+    return `${gridV},${plateV},${(1.3e-2 * drive ** 1.5).toFixed(4)}`;
+  };
+  const rows = [0, -20, -40, -60].flatMap((gridV) =>
+    Array.from({ length: 21 }, (_, k) => row(gridV, 20 * k)),
+  );
+  const files = {
+    ...smallJournal,
+    'amplifiers/tern/v2.md': versionWith(traced),
+    'logs/tracing/curves.csv': `grid (V),plate (V),plate current (mA)\n${rows.join('\n')}\n`,
+  };
+
+  test('load takes what check takes', async () => {
+    const folder = writeFiles(files);
+    const { journal } = await openJournal(folder);
+    const checked = journal?.versions.find(({ id }) => id === 'amplifiers/tern/v2')?.sheet;
+    const { sheet, problems } = await openLoadFile(`${folder}/amplifiers/tern`, 'v2.md');
+    expect(problems.filter(({ severity }) => severity === 'error')).toEqual([]);
+    expect(sheet?.stages).toMatchObject([{ curvesFrom: '../../logs/tracing/curves.csv' }]);
+    expect(sheet?.stages).toEqual(checked?.stages);
+  });
+
+  test('a fault in them is told at its line, from the folder of the record', async () => {
+    const bad = files['logs/tracing/curves.csv'].replace('-20,100,', '-20,abc,');
+    const folder = writeFiles({ ...files, 'logs/tracing/curves.csv': bad });
+    const { problems } = await openLoadFile(`${folder}/amplifiers/tern`, 'v2.md');
+    const told = problems.map(({ file, line }) => `${file}:${line}`);
+    expect(told).toContain(
+      `../../logs/tracing/curves.csv:${rows.findIndex((one) => one.startsWith('-20,100,')) + 2}`,
+    );
+  });
+
+  test('what leads out of the journal is refused', async () => {
+    const folder = writeFiles({
+      ...files,
+      'amplifiers/tern/v2.md': versionWith(traced.replace('../../logs', '../../../logs')),
+    });
+    const { sheet, problems } = await openLoadFile(`${folder}/amplifiers/tern`, 'v2.md');
+    expect(sheet?.stages).toMatchObject([{ operatingPoint: null }]);
+    expect(problems).toMatchObject([{ file: 'v2.md', rule: 'outside-journal', severity: 'error' }]);
+  });
+});

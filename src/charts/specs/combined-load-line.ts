@@ -1,11 +1,12 @@
 import type { DrawnLine } from '../curves.ts';
 import { canBeDrawn } from '../distortion.ts';
-import { fixed, significant, withPrefix } from '../format.ts';
+import { fixed, hertz, significant, withPrefix } from '../format.ts';
 import { frameFor } from '../frame.ts';
 import type { Panel } from '../layers.ts';
 import { linePanelSpec } from '../line-panel.ts';
 import { absentReasons, leftOutNotes, leftOutOf } from '../messages.ts';
 import { plateStyles } from '../plate-diagram.ts';
+import { loopTitle } from '../plate-text.ts';
 import { extent, type Sorted, sortReadings } from '../readings.ts';
 import { colour, type LineStyle } from '../theme.ts';
 import { roundDomain } from '../ticks.ts';
@@ -82,7 +83,7 @@ function panelOf({ path, restV }: CombinedLoadLineData, width: number, size: Cha
 }
 
 function textOf(
-  { device, loadOhm, path, combined }: CombinedLoadLineData,
+  { device, loadOhm, path, combined, at }: CombinedLoadLineData,
   notes: readonly string[],
 ): ChartText {
   const range = extent(path.map(({ plateV }) => plateV));
@@ -96,10 +97,14 @@ function textOf(
       ? ''
       : ` for swings of the first grid from ${swingText(grids[0])} to ${swingText(grids[1])}`;
   return {
-    title: `Two sides of ${device} against each other into ${withPrefix(loadOhm, 'Ω', 3)} from plate to plate${swing}`,
+    title: at
+      ? `${loopTitle(at)} from plate to plate${swing}`
+      : `Two sides of ${device} against each other into ${withPrefix(loadOhm, 'Ω', 3)} from plate to plate${swing}`,
     description: [
       `Current of the first side less that of the second against the plate voltage of the first${family}.`,
-      `The thick line is the path of a cycle; its slope is that of ${withPrefix(loadOhm / 4, 'Ω', 3)}, a quarter of the load.`,
+      at
+        ? `The thick line is the path of a cycle at ${hertz(at.frequencyHz)}.`
+        : `The thick line is the path of a cycle; its slope is that of ${withPrefix(loadOhm / 4, 'Ω', 3)}, a quarter of the load.`,
       'Dotted, each side alone without a swing; the second is turned over.',
       ...notes,
     ].join(' '),

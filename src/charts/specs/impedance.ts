@@ -1,8 +1,8 @@
 import { assemble } from '../assemble.ts';
 import { curveRows, type DrawnLine, endLabels, loneRows } from '../curves.ts';
-import { canBeDrawn, decadesOverFrequency } from '../distortion.ts';
+import { canBeDrawn, decadesOverFrequency, percentNumbers } from '../distortion.ts';
 import { hertz, listed, significant, withPrefix } from '../format.ts';
-import { type Frame, frameFor } from '../frame.ts';
+import { type Frame, fitted, frameFor } from '../frame.ts';
 import { frequencyChannel } from '../frequency.ts';
 import { lineLayer, loneLayer, type Panel, strokeLayer, textLayer, yChannel } from '../layers.ts';
 import { absentReasons, leftOutNotes, leftOutOf } from '../messages.ts';
@@ -26,8 +26,11 @@ export function impedance(data: ImpedanceData, size: ChartSize = 'wide'): ChartR
   const notes = leftOutNotes(lines.map(({ name, sorted }) => leftOutOf(name, sorted)));
   const table = tableOf(data, notes);
   if (!canBeDrawn(lines)) return { absent: absentReasons.fewReadings('impedance against frequency'), table };
-  const frame = frameFor(size, lines.length > 1 ? lines.map(({ name }) => name) : []);
-  const panel = decadesOverFrequency(lines, frame.width, size);
+  const { frame, plot: panel } = fitted(
+    frameFor(size, lines.length > 1 ? lines.map(({ name }) => name) : []),
+    ({ width }) => decadesOverFrequency(lines, width, size),
+    percentNumbers,
+  );
   return { spec: specOf(lines, panel, frame), text: textOf(lines, panel, notes), table };
 }
 

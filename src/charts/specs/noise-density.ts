@@ -2,9 +2,9 @@ import { decadeAspects, proportion } from '../aspect.ts';
 import { assemble, type Row } from '../assemble.ts';
 import { along, within } from '../axis.ts';
 import { curveRows, type DrawnLine, logAxis, loneRows } from '../curves.ts';
-import { canBeDrawn, percentDomain } from '../distortion.ts';
+import { canBeDrawn, percentDomain, percentNumbers } from '../distortion.ts';
 import { hertz, listed, prefixFor, significant, withPrefix } from '../format.ts';
-import { type Frame, frameFor } from '../frame.ts';
+import { type Frame, fitted, frameFor } from '../frame.ts';
 import { frequencyChannel } from '../frequency.ts';
 import { lineLayer, loneLayer, type Panel, strokeLayer, textLayer, yChannel } from '../layers.ts';
 import { absentReasons, leftOutNotes, leftOutOf } from '../messages.ts';
@@ -36,8 +36,11 @@ export function noiseDensityChart(data: NoiseDensityData, size: ChartSize = 'wid
   const drawn = densityOf(data);
   const table = tableOf(data, drawn);
   if (!canBeDrawn([drawn.line])) return { absent: absentReasons.fewReadings('noise density'), table };
-  const frame = frameFor(size, [], { rows: data.hum.length > 0 ? 1 : 0 });
-  const panel = panelOf(drawn, frame, size);
+  const { frame, plot: panel } = fitted(
+    frameFor(size, [], { rows: data.hum.length > 0 ? 1 : 0 }),
+    (room) => panelOf(drawn, room, size),
+    percentNumbers,
+  );
   return { spec: specOf(data, drawn, panel, frame), text: textOf(data, drawn, panel), table };
 }
 

@@ -9,12 +9,13 @@ import {
   type DistortionLine,
   decadesOverFrequency,
   percentChannel,
+  percentNumbers,
   printPercent,
   sortRatios,
   upperEdges,
 } from '../distortion.ts';
 import { hertz, listed, percent, significant } from '../format.ts';
-import { type Frame, frameFor } from '../frame.ts';
+import { type Frame, fitted, frameFor } from '../frame.ts';
 import { frequencyChannel } from '../frequency.ts';
 import { bandLayer, lineLayer, loneLayer, type Panel, strokeLayer, textLayer } from '../layers.ts';
 import { absentReasons, cutNotes, leftOutNotes, leftOutOf } from '../messages.ts';
@@ -36,8 +37,11 @@ export function thdAgainstFrequency(data: ThdAgainstFrequencyData, size: ChartSi
   const table = tableOf(data, notes);
   if (!canBeDrawn(lines))
     return { absent: absentReasons.fewReadings(`${data.quantity} against frequency`), table };
-  const frame = frameFor(size, lines.length > 1 ? lines.map(({ name }) => name) : []);
-  const panel = decadesOverFrequency([...lines, ...upperEdges(bandsOf(data))], frame.width, size);
+  const { frame, plot: panel } = fitted(
+    frameFor(size, lines.length > 1 ? lines.map(({ name }) => name) : []),
+    ({ width }) => decadesOverFrequency([...lines, ...upperEdges(bandsOf(data))], width, size),
+    percentNumbers,
+  );
   return {
     spec: specOf(data, lines, panel, frame),
     text: textOf(data, lines, panel, [...cutNotes(lines, panel.y, '%'), ...notes]),

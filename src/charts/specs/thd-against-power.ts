@@ -9,12 +9,13 @@ import {
   canBeDrawn,
   type DistortionLine,
   percentChannel,
+  percentNumbers,
   printPercent,
   sortRatios,
   upperEdges,
 } from '../distortion.ts';
 import { listed, percent, significant, withPrefix } from '../format.ts';
-import { type Frame, frameFor } from '../frame.ts';
+import { type Frame, fitted, frameFor } from '../frame.ts';
 import {
   bandLayer,
   lineLayer,
@@ -61,8 +62,11 @@ export function thdAgainstPower(data: ThdAgainstPowerData, size: ChartSize = 'wi
   const table = tableOf(data, notes);
   if (!canBeDrawn(lines))
     return { absent: absentReasons.fewReadings(`${data.quantity} against power`), table };
-  const frame = frameFor(size, lines.length > 1 ? lines.map(({ name }) => name) : []);
-  const panel = percentOverPower([...lines, ...upperEdges(bandsOf(data))], frame.width, size);
+  const { frame, plot: panel } = fitted(
+    frameFor(size, lines.length > 1 ? lines.map(({ name }) => name) : []),
+    ({ width }) => percentOverPower([...lines, ...upperEdges(bandsOf(data))], width, size),
+    percentNumbers,
+  );
   return { spec: specOf(data, lines, panel, frame), text: textOf(data, lines, notes), table };
 }
 
