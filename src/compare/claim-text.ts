@@ -1,4 +1,4 @@
-import { definitionOf, type Figure, figureText, sizeText } from '../figures/index.ts';
+import { definitionOf, type Figure, type FigureDifference, figureText, sizeText } from '../figures/index.ts';
 import { asShown, type Claim, type Judgement } from './claim.ts';
 import { marginText } from './margin.ts';
 
@@ -14,13 +14,16 @@ export function askedText({ relation, margin }: Claim): string {
 /** The numbers behind a judgement in one sentence, or why there are none. */
 export function foundText({ decisive, places, alike, absent, outcome }: Judgement): string {
   if (!decisive || outcome === 'no data') return absent ?? 'There is nothing to compare.';
-  const { at, of, reference, difference } = decisive;
+  const { at, mean, of, reference, difference } = decisive;
   const name = definitionOf(of.id)?.name ?? of.id;
-  const where = at === null ? '' : ` at ${at}`;
+  const where = mean === undefined ? (at === null ? '' : ` at ${at}`) : `, mean from ${mean},`;
   const apart = difference.decibels === null ? '' : `, a difference of ${decibelText(difference.decibels)}`;
   const among = places > 1 ? ` (the first of ${alike} such places out of ${places})` : '';
-  return `${name}${where} is ${valueText(of)}, compared with ${valueText(reference)}${apart}${among}.`;
+  return `${name}${where} is ${valueText(of)}, compared with ${valueText(reference)}${apart}${among}.${basisText(difference)}`;
 }
+
+const basisText = ({ declared }: FigureDifference) =>
+  declared === 'neither' ? '' : ' It is judged by a scatter that was declared from earlier captures.';
 
 const valueText = (figure: Figure) => figureText(asShown(figure));
 

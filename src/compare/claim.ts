@@ -21,8 +21,10 @@ export interface Claim {
 
 /** The figure that a claim is about beside what it is compared with, at one place of a sweep or without one. */
 export interface ClaimPair {
-  /** "1.00 kHz"; null where the figure is not read from a sweep. */
+  /** "1.00 kHz"; null where the figure is not read from a sweep at one place. */
   at: string | null;
+  /** "25.0 Hz to 80.0 Hz", of a mean over a band. */
+  mean?: string;
   of: Measured;
   reference: Measured;
 }
@@ -31,7 +33,13 @@ export interface ClaimPair {
 export interface Judgement {
   outcome: Outcome;
   /** The pair that decides: over a band, the first one with the outcome of the whole. */
-  decisive: { at: string | null; of: Figure; reference: Figure; difference: FigureDifference } | null;
+  decisive: {
+    at: string | null;
+    mean?: string;
+    of: Figure;
+    reference: Figure;
+    difference: FigureDifference;
+  } | null;
   /** How many places were looked at, and how many of them have the outcome. */
   places: number;
   alike: number;
@@ -69,11 +77,11 @@ export function judgeClaim(claim: Claim, pairs: readonly ClaimPair[]): Judgement
   const index = outcomes.indexOf(outcome);
   const pair = pairs[index];
   if (!pair) return noData('There is nothing to compare.');
-  const { at, of, reference } = pair;
+  const { of, reference, ...place } = pair;
   const difference = figureDifference(reference, of);
   return {
     outcome,
-    decisive: { at, of: of.figure, reference: reference.figure, difference },
+    decisive: { ...place, of: of.figure, reference: reference.figure, difference },
     places: pairs.length,
     alike: outcomes.filter((one) => one === outcome).length,
     ...(difference.absent === undefined ? {} : { absent: difference.absent }),

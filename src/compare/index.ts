@@ -1,4 +1,13 @@
+export * from './batch.ts';
 export * from './claim.ts';
 export * from './claim-text.ts';
+export * from './comparison.ts';
+export * from './conformity.ts';
+export * from './finding.ts';
 export { marginOf, suits } from './margin.ts';
+export * from './ranking.ts';
+export { bandMean, type ReadCurve } from './read-curve.ts';
+export * from './stack.ts';
 export * from './sweep-reading.ts';
+export * from './trim.ts';
+export * from './weighing.ts';

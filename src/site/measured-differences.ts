@@ -4,12 +4,12 @@ import {
   type FigureDifference,
   figureDifference,
   isContested,
-  type KnownScatter,
   type Measured,
   repeatedMeasured,
-  singleMeasured,
+  type ScatterBasis,
 } from '../figures/index.ts';
 import { termsOf } from '../journal/figure-terms.ts';
+import { capturedFigures } from '../journal/repeatability.ts';
 import type { CaptureRecord, Log, Version } from '../journal/types.ts';
 import { type Dimension, parseQuantity } from '../quantity/index.ts';
 
@@ -34,8 +34,8 @@ export interface DifferenceRow {
 export interface MeasuredDifferences {
   before: Source;
   after: Source;
-  /** Of which side the scatter is known, for all rows but those that say otherwise. */
-  scatter: KnownScatter;
+  /** Of which side the scatter is known, and of which it is declared, for all rows but those that say otherwise. */
+  basis: ScatterBasis;
   rows: DifferenceRow[];
 }
 
@@ -58,13 +58,15 @@ export function measuredDifferences(
   );
 }
 
-function pairOf(before: Source, after: Source): MeasuredDifferences {
-  const rows = rowsOf(before, after);
-  const scatters = rows.map(({ difference }) => difference.scatter);
-  return { before, after, rows, scatter: scatters.find((scatter) => scatter !== 'neither') ?? 'neither' };
+/** Two measurements figure by figure, of channels that play the same part. */
+export function pairOf(before: Source, after: Source, partOf = roleOf): MeasuredDifferences {
+  const rows = rowsOf(before, after, partOf);
+  const known = rows.map(({ difference }) => difference).find(({ scatter }) => scatter !== 'neither');
+  return { before, after, rows, basis: known ?? { scatter: 'neither', declared: 'neither' } };
 }
 
-function sourcesOf({ id, captures, repeats }: Log): Source[] {
+/** The captures of a log, repeats in the place of theirs. */
+export function sourcesOf({ id, captures, repeats }: Log): Source[] {
   const ofRepeats = repeats.flatMap(({ data, anchor, captures: [capture], repeated }): Source[] =>
     capture
       ? [{ title: data.title, page: id, anchor, capture, measured: repeated.map(repeatedMeasured) }]
@@ -75,13 +77,13 @@ function sourcesOf({ id, captures, repeats }: Log): Source[] {
     .filter(({ name }) => !repeating.has(name))
     .map((capture) => ({
       ...{ title: capture.data.title, page: capture.id, anchor: 'summary', capture },
-      measured: capture.figures.map(singleMeasured),
+      measured: capturedFigures(capture),
     }));
   return [...singles, ...ofRepeats];
 }
 
 /** What two measurements must share, as one text; quantities count as equal however they are written. */
-function conditionsOf({ kind, data }: CaptureRecord): string {
+export function conditionsOf({ kind, data }: CaptureRecord): string {
   const { instrument, load, harmonics, band, tones, atPower, secondary, conditions } = data;
   const level = quantityOf(conditions['level'], 'power', 'voltage', 'current');
   const frequency = quantityOf(conditions['frequency'], 'frequency');
@@ -98,12 +100,12 @@ function quantityOf(text: string | undefined, ...dimensions: Dimension[]): strin
 }
 
 /** The figures that a reader asks for first and that a side has, of channels that play the same part on both sides. */
-function rowsOf(before: Source, after: Source): DifferenceRow[] {
+function rowsOf(before: Source, after: Source, partOf: typeof roleOf): DifferenceRow[] {
   const others = shownOf(after);
   return shownOf(before).flatMap((first): DifferenceRow[] => {
-    const role = roleOf(before, first.figure);
+    const role = partOf(before, first.figure);
     const second = others.find(
-      ({ figure }) => figure.id === first.figure.id && roleOf(after, figure) === role,
+      ({ figure }) => figure.id === first.figure.id && partOf(after, figure) === role,
     );
     if (!second || role === 'stimulus') return [];
     if (first.figure.value === null && second.figure.value === null) return [];
@@ -118,7 +120,8 @@ function differenceOf(before: Source, after: Source, first: Measured, second: Me
   const [one, other] = [termsOf(first.figure, before.capture), termsOf(second.figure, after.capture)];
   if (one === other || difference.verdict === 'no data') return difference;
   const absent = `They are taken on different terms: ${one}, and ${other}.`;
-  return { verdict: 'no data', scatter: difference.scatter, value: null, decibels: null, absent };
+  const { scatter, declared } = difference;
+  return { verdict: 'no data', scatter, declared, value: null, decibels: null, absent };
 }
 
 /** What the generator decides, not the amplifier. */
@@ -132,7 +135,7 @@ function shownOf({ measured }: Source): Measured[] {
 }
 
 /** The part that a figure's channel plays; channels that are not alone in theirs are told apart by name. */
-function roleOf({ capture: { capture } }: Source, { subject }: Figure): string {
+export function roleOf({ capture: { capture } }: Source, { subject }: Figure): string {
   const role = capture.columns.find(({ name }) => name === subject)?.role ?? 'response';
   const alike = capture.columns.filter((column) => !column.axis && (column.role ?? 'response') === role);
   return alike.length > 1 && role !== 'stimulus' ? `${role} ${subject ?? ''}` : role;

@@ -23,7 +23,7 @@ const single = (...written: Parameters<typeof figure>): Measured => singleMeasur
 const repeated = (value: number, standardDeviation: number): Measured => ({
   figure: figure(value, standardDeviation, { random: standardDeviation }),
   count: 5,
-  repeatability: { standardDeviation, freedom: 4 },
+  repeatability: { standardDeviation, freedom: 4, isDeclared: false },
 });
 
 const judge = (claim: Claim, of: Measured, reference: Measured) =>
@@ -76,6 +76,86 @@ const table: [Claim, value: number, half: number | undefined, Outcome][] = [
   [equal, 0.5, 0.05, 'does not hold'],
   [equal, 1.5, undefined, 'cannot be told apart'],
 ];
+
+/** What a claim can be about: below, at and above what it asks for, in per cent beside 1 %. */
+const asked: [Claim, below: number, at: number, above: number][] = [
+  [lower, 0.5, 1, 1.5],
+  [higher, 0.5, 1, 1.5],
+  [tenDecibels, 0.2, 0.316, 0.5],
+  [twice, 1.6, 2, 2.4],
+  [{ relation: 'lower', margin: { kind: 'share', ratio: 0.5 } }, 0.3, 0.5, 0.8],
+  [{ relation: 'higher', margin: { kind: 'decibels', decibels: 6 } }, 1.6, 1.995, 2.4],
+  [{ relation: 'lower', margin: { kind: 'amount', value: 0.004, unit: '1' } }, 0.4, 0.6, 0.9],
+  [{ relation: 'higher', margin: { kind: 'amount', value: 0.004, unit: '1' } }, 1.1, 1.4, 1.7],
+  [within, 0.6, 0.8, 1],
+  [within, 1, 1.2, 1.5],
+  [{ relation: 'within', margin: { kind: 'decibels', decibels: 1 } }, 0.7, 0.891, 1],
+  [{ relation: 'within', margin: { kind: 'amount', value: 0.002, unit: '1' } }, 1, 1.2, 1.5],
+  [equal, 0.5, 1, 1.5],
+];
+
+/** What is said below, at and above what is asked for, where both figures have intervals. */
+function saidOf({ relation }: Claim, isUpper: boolean): [Outcome, Outcome, Outcome] {
+  const [yes, no, unknown] = ['holds', 'does not hold', 'cannot be told apart'] as const;
+  if (relation === 'equal') return [no, unknown, no];
+  const holdsAbove = relation === 'higher' || (relation === 'within' && !isUpper);
+  return holdsAbove ? [no, unknown, yes] : [yes, unknown, no];
+}
+
+describe('every relation with every kind of margin', () => {
+  const cases = asked.map((row) => [JSON.stringify(row[0]), ...row] as const);
+  const half = 0.0002;
+
+  test.each(cases)(
+    '%s is told by intervals below, at and above what it asks for',
+    (_name, claim, ...values) => {
+      const isUpper = values[2] > 1;
+      const found = values.map(
+        (value) => judge(claim, single(value / 100, half), single(0.01, half)).outcome,
+      );
+      expect(found).toEqual(saidOf(claim, isUpper));
+    },
+  );
+
+  test.each(cases)(
+    '%s cannot be told where either figure or both have no interval',
+    (_name, claim, ...values) => {
+      for (const value of values) {
+        const pairs = [
+          [single(value / 100), single(0.01, half)],
+          [single(value / 100, half), single(0.01)],
+          [single(value / 100), single(0.01)],
+        ] as const;
+        for (const [of, reference] of pairs) {
+          expect(judge(claim, of, reference).outcome).toBe('cannot be told apart');
+          expect(isBorneOut(claim, judge(claim, of, reference))).toBe(false);
+        }
+      }
+    },
+  );
+
+  test.each(cases)('%s has no data where either figure or both are missing', (_name, claim, value) => {
+    const missing = single(null, undefined, { absent: 'Noise covers it.' });
+    const pairs = [
+      [missing, single(0.01, half)],
+      [single(value / 100, half), missing],
+      [single(value / 100), missing],
+      [missing, missing],
+    ] as const;
+    for (const [of, reference] of pairs) {
+      const judgement = judge(claim, of, reference);
+      expect(judgement).toMatchObject({ outcome: 'no data', absent: 'Noise covers it.' });
+      expect(isBorneOut(claim, judgement)).toBe(false);
+    }
+  });
+
+  test.each(cases)('%s is told of exact figures by their values alone', (_name, claim, ...values) => {
+    const found = values.map((value) => {
+      return judge(claim, exactly(figure(value / 100)), exactly(figure(0.01))).outcome;
+    });
+    expect([found[0], found[2]]).toEqual([saidOf(claim, values[2] > 1)[0], saidOf(claim, values[2] > 1)[2]]);
+  });
+});
 
 describe('a claim beside 1 % ± 0.05 %', () => {
   test.each(table.map((row) => [names.get(row[0]), ...row] as const))(

@@ -72,8 +72,20 @@ test('repeats stand for their captures, and their scatter is taken for the side 
   const pairs = await found(captures, more, repeats);
   expect(titles(pairs)).toEqual([['a', 'Again']]);
   expect(pairs[0]?.after).toMatchObject({ page: 'logs/first', anchor: 'repeats-again' });
-  expect(pairs[0]?.scatter).toBe('second');
+  expect(pairs[0]?.basis).toMatchObject({ scatter: 'second', declared: 'neither' });
   expect(rowOf(pairs, 'thd')?.difference).toMatchObject({ verdict: 'lower', scatter: 'second' });
+});
+
+test('a declared repeatability takes the place of repeats, and is named as one', async () => {
+  const declared =
+    'repeatability:\n  - { figures: [ thd ], of: [ a ], deviation: 2 %, captures: 6, from: in January }\n';
+  const pairs = await found(entry('a', one) + entry('b', two), {}, declared);
+  expect(pairs[0]?.basis).toMatchObject({ scatter: 'first', declared: 'first' });
+  expect(rowOf(pairs, 'thd')?.difference).toMatchObject({ verdict: 'lower', declared: 'first' });
+  expect(rowOf(pairs, 'harmonic-2')?.difference).toMatchObject({
+    verdict: 'different in these captures',
+    scatter: 'neither',
+  });
 });
 
 test('noise up to different frequencies is two quantities, and has no difference', async () => {
