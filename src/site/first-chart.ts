@@ -1,0 +1,53 @@
+import type { Chart, ChartResult } from '../charts/index.ts';
+import { type ChartKind, chartKindsOf } from '../journal/chart-kinds.ts';
+import type { CaptureRecord, Comparison, Log, Version } from '../journal/types.ts';
+import { captureChart } from './capture-charts.ts';
+import { comparisonCharts } from './comparison-charts.ts';
+import { stageCharts } from './load-charts.ts';
+
+/** The first chart that a log shows: the one its prose places first, else that of its first capture. */
+export function firstChartOfLog({ captures, prose }: Log): Chart | null {
+  const placed = prose.mentions.flatMap(({ name, capture: of, kind, channel }) => {
+    const capture = captures.find((one) => one.name === of);
+    return name === 'chart' && capture ? [{ capture, kind, channel }] : [];
+  });
+  const remaining = captures.map((capture) => ({ capture, kind: null, channel: null }));
+  return firstOf([...placed, ...remaining], ({ capture, kind, channel }) => [
+    chartOf(capture, kind, channel),
+  ]);
+}
+
+/** The most telling chart of a capture. */
+export function firstChartOfCapture(capture: CaptureRecord): Chart | null {
+  return firstOf(chartKindsOf(capture), (kind) => [chartOf(capture, kind, null)]);
+}
+
+/** The first chart of a version's load sheet. */
+export function firstChartOfVersion({ sheet, diagrams }: Version): Chart | null {
+  const stages = sheet?.stages.map((stage, index) => ({ stage, diagram: diagrams[index] ?? null })) ?? [];
+  return firstOf(stages, ({ stage, diagram }) =>
+    stageCharts(stage, diagram).map(({ chart }) => chart.narrow),
+  );
+}
+
+/** The first curve that a comparison draws. */
+export function firstChartOfComparison({ compared }: Comparison): Chart | null {
+  return firstOf(compared.pairs, (pair) => comparisonCharts(pair).map(({ narrow }) => narrow));
+}
+
+function chartOf(capture: CaptureRecord, kind: string | null, channel: string | null): ChartResult | null {
+  const kinds = chartKindsOf(capture);
+  const chosen: ChartKind | undefined = kinds.find((candidate) => candidate === kind) ?? kinds[0];
+  return chosen === undefined ? null : (captureChart(capture, chosen, channel)?.narrow ?? null);
+}
+
+/** The first drawing among what each thing gives; later things are not looked at once there is one. */
+export function firstOf<Thing>(
+  things: readonly Thing[],
+  charts: (thing: Thing) => readonly (ChartResult | null)[],
+): Chart | null {
+  for (const thing of things) {
+    for (const chart of charts(thing)) if (chart && 'spec' in chart) return chart;
+  }
+  return null;
+}
