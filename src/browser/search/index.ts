@@ -1,0 +1,3 @@
+import { startSearch } from './start.ts';
+
+startSearch();
