@@ -1,0 +1,13 @@
+export * from './cursor.ts';
+export * from './levels.ts';
+export { messages } from './messages.ts';
+export * from './normalise.ts';
+export * from './norms.ts';
+export * from './plot.ts';
+export * from './print.ts';
+export * from './rows.ts';
+export * from './scene.ts';
+export * from './state.ts';
+export type * from './types.ts';
+export * from './views.ts';
+export * from './words.ts';
