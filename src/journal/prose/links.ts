@@ -28,11 +28,16 @@ const pages: ReadonlySet<string> = new Set([
   '',
   'logs',
   'amplifiers',
+  'comparisons',
   'decisions',
   'expectations',
   'listening',
   'methods',
+  'overlay',
+  'parts',
   'safety',
+  'search',
+  'tags',
 ]);
 
 const pictureFiles = /\.(?:avif|gif|jpe?g|png|svg|tiff?|webp)$/i;
@@ -49,12 +54,12 @@ export function links(context: LinkContext) {
     const settle = (node: Link | Image | Definition, fault: Fault | null) => {
       if (fault) report(file, node, fault);
     };
-    visit(tree, 'link', (node) => settle(node, settleLink(node, record, context)));
+    visit(tree, 'link', (node) => settle(node, settleLink(node, record, context, file)));
     visit(tree, 'definition', (node) => {
       const isPicture = picturesByReference.has(node.identifier);
       settle(
         node,
-        isPicture ? settlePicture(node, record, context, file) : settleLink(node, record, context),
+        isPicture ? settlePicture(node, record, context, file) : settleLink(node, record, context, file),
       );
     });
     visit(tree, 'image', (node) => {
@@ -73,42 +78,66 @@ export function recordOf(file: VFile, { root }: Pick<LinkContext, 'root'>): stri
 }
 
 /** Gives a link its address on the site; a fault where it may not or cannot be published. */
-function settleLink(node: Link | Definition, record: string, context: LinkContext): Fault | null {
+function settleLink(
+  node: Link | Definition,
+  record: string,
+  context: LinkContext,
+  file: VFile,
+): Fault | null {
   const { url } = node;
-  if (url.startsWith('#') || /^(https?:\/\/|mailto:)/i.test(url)) return null;
+  const noteFragment = (page: string, fragment: string) => {
+    if (fragment === '') return;
+    notesOf(file).fragments.push({ page, fragment: decoded(fragment), written: url, ...startOf(node) });
+  };
+  if (url.startsWith('#')) {
+    noteFragment(idOf(record), url.slice(1));
+    return null;
+  }
+  if (/^(https?:\/\/|mailto:)/i.test(url)) return null;
   if (/^[a-z][a-z0-9+.-]*:/i.test(url) || /^[/\\]{2}/.test(url)) return proseMessages.linkScheme(url);
   const [target = '', fragment] = url.split('#');
-  const address = addressOf(decoded(target), record, context);
-  if (address === null) return danglingFault(target, record, context);
+  const found = targetOf(decoded(target), record, context);
+  if (found === null) return danglingFault(target, record, context);
+  if (found.page !== null) noteFragment(found.page, fragment ?? '');
+  const address = context.base + found.address;
   node.url = fragment === undefined ? address : `${address}#${fragment}`;
   return null;
 }
 
-/** The site's address of a record, capture, static file or page named by a path; null where nothing is meant. */
-function addressOf(target: string, record: string, context: LinkContext): string | null {
+/** What a link leads to: its address below the site's base, and the page's id or path; null for a file. */
+interface Target {
+  address: string;
+  page: string | null;
+}
+
+/** The record, capture, static file or page that a path names; null where nothing is meant. */
+function targetOf(target: string, record: string, context: LinkContext): Target | null {
   if (target === '') return null;
   const fromRoot = withoutSlashes(target);
   const relative = resolveInside(record, target);
-  const addresses = [
-    ...(relative === null ? [] : [publishedAddress(withoutSlashes(relative), context)]),
-    publishedAddress(fromRoot, context),
-    ...(target.startsWith('/') ? [siteAddress(fromRoot, context)] : []),
+  const targets = [
+    ...(relative === null ? [] : [publishedTarget(withoutSlashes(relative), context)]),
+    publishedTarget(fromRoot, context),
+    ...(target.startsWith('/') ? [siteTarget(fromRoot, context)] : []),
   ];
-  return addresses.find((address) => address !== null) ?? null;
+  return targets.find((one) => one !== null) ?? null;
 }
 
-/** Address of what a path in the journal is published as. */
-function publishedAddress(file: string, { base, files, ids, captures }: LinkContext): string | null {
+const pageTarget = (page: string): Target => ({ address: page === '' ? '' : `${page}/`, page });
+const fileTarget = (address: string): Target => ({ address, page: null });
+
+/** What a path in the journal is published as. */
+function publishedTarget(file: string, { files, ids, captures }: LinkContext): Target | null {
   const id = idOf(file);
-  if (ids.has(id)) return `${base}${id}/`;
-  if (captures.has(file)) return base + downloadOf(file);
-  return files.has(file) && file.startsWith('static/') ? base + file.slice('static/'.length) : null;
+  if (ids.has(id)) return pageTarget(id);
+  if (captures.has(file)) return fileTarget(downloadOf(file));
+  return files.has(file) && file.startsWith('static/') ? fileTarget(file.slice('static/'.length)) : null;
 }
 
-/** Address of a page or static file that is named by its place on the site. */
-function siteAddress(fromRoot: string, { base, files }: LinkContext): string | null {
-  if (pages.has(fromRoot)) return fromRoot === '' ? base : `${base}${fromRoot}/`;
-  return files.has(`static/${fromRoot}`) ? base + fromRoot : null;
+/** A page or static file that is named by its place on the site. */
+function siteTarget(fromRoot: string, { files }: LinkContext): Target | null {
+  if (pages.has(fromRoot)) return pageTarget(fromRoot);
+  return files.has(`static/${fromRoot}`) ? fileTarget(fromRoot) : null;
 }
 
 function danglingFault(target: string, record: string, { files, ids, captures }: LinkContext): Fault {

@@ -96,6 +96,22 @@ export const proseMessages = {
     message: `The link "${href}" leads to nothing in this journal.`,
     hint: orElse(near, 'Write the relative path of a record, capture or static file.'),
   }),
+  linkFragment: (href: string, near: readonly string[], known: readonly string[]): Fault => ({
+    rule: 'dangling-link',
+    message: `The link "${href}" leads to a page, but not to a place on it.`,
+    hint: orElse(
+      near.map((place) => `#${place}`),
+      known.length > 0
+        ? `Headings there: ${known.map((place) => `#${place}`).join(', ')}.`
+        : 'Leave out the # and what follows it.',
+    ),
+  }),
+  headingTaken: (text: string, slug: string): Fault => ({
+    rule: 'heading-taken',
+    severity: 'warning',
+    message: `The heading "${text}" would have the address #${slug}, which pages of this kind keep for a section of their own.`,
+    hint: 'Word the heading differently.',
+  }),
   linkUnpublished: (href: string): Fault => ({
     rule: 'dangling-link',
     message: `The file "${href}" is part of the journal, but it is not published.`,

@@ -5,6 +5,7 @@ import remarkMath from 'remark-math';
 import { directives } from './directives.ts';
 import { elements } from './elements.ts';
 import { formulaOptions, formulas } from './formulas.ts';
+import { headings } from './headings.ts';
 import { htmlGuard } from './html-guard.ts';
 import { type LinkContext, links } from './links.ts';
 import { pictures } from './pictures.ts';
@@ -14,7 +15,7 @@ import { scrollTables } from './scroll-tables.ts';
 /** Steps on the Markdown tree, the same for .md and .mdx. */
 export function remarkSteps(context: LinkContext): RemarkPlugins {
   return [
-    ...[remarkMath, prices, formulas, remarkDirective, directives, htmlGuard],
+    ...[remarkMath, prices, formulas, remarkDirective, directives, htmlGuard, headings],
     [elements, context],
     [links, context],
   ];

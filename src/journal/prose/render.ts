@@ -1,6 +1,6 @@
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { createMarkdownProcessor } from '@astrojs/markdown-remark';
+import { createMarkdownProcessor, rehypeHeadingIds } from '@astrojs/markdown-remark';
 import { compile } from '@mdx-js/mdx';
 import remarkGfm from 'remark-gfm';
 import { byPlace, type Fault, type Problem, problemAt } from '../../problem/index.ts';
@@ -80,10 +80,11 @@ async function compileMdx(source: ProseSource, context: LinkContext): Promise<Re
     { value: padded(source), path: source.path },
     {
       remarkPlugins: [remarkGfm, ...(remarkSteps(context) as [])],
-      rehypePlugins: rehypeSteps() as [],
+      rehypePlugins: [...(rehypeSteps() as []), rehypeHeadingIds],
     },
   );
-  return { ...empty('mdx'), notes: notesOf(file) };
+  const { astro } = file.data as { astro?: { headings?: Heading[] } };
+  return { ...empty('mdx'), headings: astro?.headings ?? [], notes: notesOf(file) };
 }
 
 /** Nothing rendered; MDX has its HTML made while the site is built. */
@@ -116,8 +117,15 @@ function proseOf(
     noted
       .map(({ line, column, ...rest }) => ({ ...rest, place: { file, line, column } }))
       .sort((a, b) => byPlace(a.place, b.place));
-  const [mentions, figures] = [placed(notes.mentions), placed(notes.figures)];
-  return { format, body, bodyLine, html, headings: headings as Heading[], imagePaths, mentions, figures };
+  return {
+    ...{ format, body, bodyLine, html, headings: headings as Heading[], imagePaths },
+    headingPlaces: notes.headings.map((place) => ({ file, ...place })),
+    ...{
+      mentions: placed(notes.mentions),
+      figures: placed(notes.figures),
+      fragments: placed(notes.fragments),
+    },
+  };
 }
 
 /** A place that the compiler writes into its message, such as `(9:1-9:7)`. */

@@ -1,6 +1,6 @@
 import type { VFile } from 'vfile';
 import type { Fault } from '../../problem/index.ts';
-import type { Mention } from '../types.ts';
+import type { FragmentMention, Mention } from '../types.ts';
 
 /** A fault found in prose, with the position in its own file. */
 export interface ProseFault {
@@ -17,13 +17,24 @@ export interface ProseNotes {
   figures: { figure: string; of: string; line: number; column: number }[];
   /** Pictures that exist: as written, and by their path in the journal. */
   pictures: { written: string; file: string; line: number; column: number }[];
+  /** Where the headings stand, in their order. */
+  headings: { line: number; column: number }[];
+  /** Places on pages of the site that links lead to. */
+  fragments: (Omit<FragmentMention, 'place'> & { line: number; column: number })[];
 }
 
 interface Positioned {
   position?: { start: { line: number; column: number; offset?: number | undefined } } | undefined;
 }
 
-export const noNotes = (): ProseNotes => ({ faults: [], mentions: [], figures: [], pictures: [] });
+export const noNotes = (): ProseNotes => ({
+  faults: [],
+  mentions: [],
+  figures: [],
+  pictures: [],
+  headings: [],
+  fragments: [],
+});
 
 /** The notes of a file, begun on first use. */
 export function notesOf(file: VFile): ProseNotes {

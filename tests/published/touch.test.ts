@@ -1,0 +1,37 @@
+import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { pagesOf } from '../support/demo-site.ts';
+import { type SiteInBrowser, siteInBrowser } from '../support/page-visit.ts';
+
+/** One page of each kind: the first of every pattern of addresses. */
+function onePageOfEachKind(pages: readonly string[]): string[] {
+  const kinds = new Map<string, string>();
+  for (const page of pages) {
+    const [top = '', ...rest] = page.split('/').filter(Boolean);
+    const kind = `${top} ${rest.includes('units') ? 'unit' : rest.length}`;
+    if (!kinds.has(kind)) kinds.set(kind, page);
+  }
+  return [...kinds.values()];
+}
+
+let site: SiteInBrowser;
+beforeAll(async () => {
+  site = await siteInBrowser(inject('site'));
+});
+afterAll(() => site.close());
+
+/** What is pressed to go somewhere or to open something, drawn smaller than 44 px in either direction. */
+const small = `[...document.querySelectorAll('nav a, .site-title, .pager a, .tags a, button, select, summary, input')]
+  .filter((element) => element.checkVisibility({ contentVisibilityAuto: true }) && !element.matches('[type=checkbox], [type=radio]'))
+  .flatMap((element) => {
+    const { width, height } = element.getBoundingClientRect();
+    const isSmall = width < 44 || height < 43.9;
+    return isSmall ? [element.tagName + ' "' + element.textContent.trim() + '" ' + width + ' × ' + height] : [];
+  })`;
+
+test.each(onePageOfEachKind(pagesOf(inject('site'))))('%s gives fingers 44 px on a phone', async (path) => {
+  const { page } = await site.open(path.slice(1), { viewport: { width: 390, height: 844 }, hasTouch: true });
+  const pressed = await page.locator('nav a, button, select, summary').count();
+  expect(pressed).toBeGreaterThan(5);
+  expect(await page.evaluate(small)).toEqual([]);
+  await page.context().close();
+});
