@@ -1,4 +1,5 @@
 import { type ParseArgsOptionsConfig, parseArgs } from 'node:util';
+import { siteAddressFault } from '../journal/site-address.ts';
 import { nearestNames } from '../problem/index.ts';
 
 /** A command line that cannot be understood; its message is the one line that is printed. */
@@ -14,11 +15,21 @@ export function readArguments<T extends ParseArgsOptionsConfig>(args: string[], 
 }
 
 /** The one file that a command takes. */
-export function onlyFile(positionals: readonly string[], command: string): string {
-  const [file, ...rest] = positionals;
-  if (file === undefined) throw new UsageFault(`${command} needs a file: quiescent ${command} FILE`);
-  if (rest.length > 0) throw new UsageFault(`${command} takes one file, but "${rest.join(' ')}" follows.`);
-  return file;
+export const onlyFile = (positionals: readonly string[], command: string) =>
+  onlyOne(positionals, command, ['file', 'FILE']);
+
+/** The one folder that a command takes. */
+export const onlyFolder = (positionals: readonly string[], command: string) =>
+  onlyOne(positionals, command, ['folder', 'DIR']);
+
+function onlyOne(
+  [first, ...rest]: readonly string[],
+  command: string,
+  [what, word]: [string, string],
+): string {
+  if (first === undefined) throw new UsageFault(`${command} needs a ${what}: quiescent ${command} ${word}`);
+  if (rest.length > 0) throw new UsageFault(`${command} takes one ${what}, but "${rest.join(' ')}" follows.`);
+  return first;
 }
 
 /** Refuses words that a command has no use for. */
@@ -35,8 +46,10 @@ export function addressPrefix(text: string): string {
 
 /** The full address of a site. */
 export function siteAddress(text: string): string {
-  if (URL.canParse(text) && /^https?:\/\//i.test(text)) return text;
-  throw new UsageFault(`--site takes an address such as https://example.org, not "${text}".`);
+  if (siteAddressFault(text) === null) return text;
+  throw new UsageFault(
+    `--site takes an address without a path, such as https://example.org, not "${text}"; --base takes the path.`,
+  );
 }
 
 /** A whole number within bounds. */

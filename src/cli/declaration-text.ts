@@ -2,11 +2,16 @@ import { stringify } from 'yaml';
 import type { CaptureDeclaration } from '../capture/index.ts';
 import type { Inspection } from './inspect-document.ts';
 
-/** A frontmatter declaration of the capture, to be pasted into a log and corrected. */
-export function declarationText({ file, declaration }: Inspection): string {
-  const entry = { file, title: 'Say what this capture shows', ...(declaration ? written(declaration) : {}) };
-  return stringify({ captures: [entry] }, { lineWidth: 100 }).trimEnd();
+/** Frontmatter declarations of captures, to be pasted into a log and corrected. */
+export function declarationText(inspections: readonly Inspection[]): string {
+  return stringify({ captures: inspections.map(entryOf) }, { lineWidth: 100 }).trimEnd();
 }
+
+const entryOf = ({ file, declaration }: Inspection) => ({
+  file,
+  title: 'Say what this capture shows',
+  ...(declaration ? written(declaration) : {}),
+});
 
 /** The declaration with frontmatter's keys and units. */
 function written({ rateHz, loadOhm, columns, ...rest }: CaptureDeclaration): object {

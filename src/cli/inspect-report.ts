@@ -1,9 +1,17 @@
-import { contestedHeading, definitionOf, type Figure, figureText, isContested } from '../figures/index.ts';
+import {
+  contestedHeading,
+  definitionOf,
+  type Figure,
+  figureText,
+  intervalContent,
+  isContested,
+} from '../figures/index.ts';
 import { findingsOf, inspectionFigures } from '../journal/capture-figures.ts';
 import { quantityText } from '../quantity/index.ts';
 import type { Inspection } from './inspect-document.ts';
 import { lineTables } from './line-tables.ts';
 import { alignRows } from './rows.ts';
+import { textChart } from './text-chart.ts';
 
 /** A capture's reading and summary for a terminal. */
 export function inspectReport(inspection: Inspection): string {
@@ -19,11 +27,19 @@ export function inspectReport(inspection: Inspection): string {
     '',
     '  Columns',
     ...alignRows(columnRows(inspection)),
-    ...(main.length > 0 ? ['', '  Summary (intervals are 95 %)', ...alignRows(figureRows(main))] : []),
+    ...(main.length > 0
+      ? ['', `  Summary (${intervalsOf(inspection, figures)})`, ...alignRows(figureRows(main))]
+      : []),
     ...(contested.length > 0 ? ['', `  ${contestedHeading}`, ...alignRows(figureRows(contested))] : []),
+    ...textChart(capture, analysed),
     ...lineTables(analysed.analysis),
     ...findingsOf(analysed.analysis).flatMap((finding) => ['', `  ${finding}`]),
   ].join('\n');
+}
+
+function intervalsOf({ capture }: Inspection, figures: readonly Figure[]): string {
+  const isSampled = capture?.kind === 'waveform' || capture?.kind === 'two-tone';
+  return intervalContent({ figures, measurement: null, isSampled });
 }
 
 const delimiterNames: Readonly<Record<string, string>> = {

@@ -7,8 +7,8 @@ export function lineTables(analysis: Analysed['analysis']): string[] {
   if (analysis.kind !== 'waveform') return [];
   const { channels, transfers } = analysis.summary;
   return channels.flatMap((channel) => [
-    ...tableLines(`Harmonics of ${channel.name}`, harmonicTable(channel, transfers)),
-    ...tableLines(`Hum of ${channel.name}`, humTable(channel)),
+    ...tableLines(`Harmonics of ${channel.name}`, harmonicTable(channel, transfers, null)),
+    ...tableLines(`Hum of ${channel.name}`, humTable(channel, null)),
   ]);
 }
 

@@ -1,8 +1,12 @@
 import {
+  candidateRow,
+  candidatesOf,
   chainFacts,
   chainRows,
   limitName,
   limitsTitle,
+  missingMoves,
+  moveRows,
   stageBlocks,
   stageHeadline,
   supplyBlocks,
@@ -38,6 +42,7 @@ function stageReport(stage: StageSheet): string {
     ),
     ...block(limitsTitle(stage), stage.limits.map(limitRow)),
     ...block('Loads that the rules give', candidateRows(stage)),
+    ...moveLines(stage),
     ...stage.explanation.map((sentence) => `  ${sentence}`),
     ...[...new Set(Object.values(stage.absent))].map((reason) => `  Absent: ${reason}`),
   ];
@@ -100,15 +105,23 @@ function limitRow(row: LimitRow): string[] {
 }
 
 function candidateRows(stage: StageSheet): string[][] {
-  const candidates = 'candidates' in stage ? stage.candidates : [];
-  return candidates.map(({ method, loadOhm, powerW, secondRatio, thirdRatio, status }) => [
-    method,
-    loadOhm === null ? 'none' : quantityText(loadOhm, 'Ω'),
-    powerW === null ? '' : quantityText(powerW, 'W'),
-    secondRatio === null ? '' : `2nd ${percent(secondRatio)}`,
-    thirdRatio === null ? '' : `3rd ${percent(thirdRatio)}`,
-    status,
-  ]);
+  return candidatesOf(stage)
+    .map(candidateRow)
+    .map(({ method, load, power, besideMost, thd, second, third, status }) => [
+      ...[method, load, power, besideMost],
+      ...(power === '' ? ['', '', ''] : [`THD ${thd}`, `2nd ${second}`, `3rd ${third}`]),
+      status,
+    ]);
+}
+
+function moveLines(stage: StageSheet): string[] {
+  const candidates = candidatesOf(stage);
+  const rows = moveRows(candidates).map(({ method, voltage, current }) => [method, voltage, current]);
+  if (rows.length === 0) return [];
+  return [
+    ...block('How far the rules move', [['', '10\u00a0% more voltage', '10\u00a0% more current'], ...rows]),
+    ...missingMoves(candidates).map((reason) => `    ${reason}`),
+  ];
 }
 
 const percent = (ratio: number) => `${printNumber(100 * ratio)}\u00a0%`;

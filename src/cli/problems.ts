@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
+import { styleText } from 'node:util';
 import { byPlace, type Problem } from '../problem/index.ts';
 
 /** How many problems there are of each severity. */
@@ -34,7 +35,7 @@ export async function problemReport(problems: readonly Problem[], folder: string
     texts.set(file, await linesOf(folder, file));
   return sorted
     .map((problem, index) => {
-      const heading = problem.file === sorted[index - 1]?.file ? '' : `${problem.file}\n`;
+      const heading = problem.file === sorted[index - 1]?.file ? '' : `${coloured('bold', problem.file)}\n`;
       return heading + problemText(problem, texts.get(problem.file) ?? null);
     })
     .join('\n');
@@ -44,10 +45,15 @@ function problemText(
   { rule, severity, line, column, message, hint }: Problem,
   lines: string[] | null,
 ): string {
-  const heading = `  ${line}:${column}  ${severity}  ${printable(message)}  [${rule}]`;
+  const word = coloured(severity === 'error' ? 'red' : 'yellow', severity);
+  const heading = `  ${line}:${column}  ${word}  ${printable(message)}  [${rule}]`;
   const hints = hint ? [`    ${printable(hint)}`] : [];
   return [heading, ...codeFrame(lines, line, column), ...hints, ''].join('\n');
 }
+
+/** A text in colour where problems go to a terminal, unless NO_COLOR is set. */
+const coloured = (style: 'red' | 'yellow' | 'bold', text: string) =>
+  styleText(style, text, { stream: process.stderr });
 
 /** A text without characters that would move the cursor or colour the terminal, each one space. */
 const printable = (text: string) => text.replaceAll(/\p{Cc}/gu, ' ');

@@ -2,11 +2,14 @@ import { mkdirSync, rmSync, symlinkSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
 import { unified } from '@astrojs/markdown-remark';
+import sitemap from '@astrojs/sitemap';
 import type { AstroInlineConfig } from 'astro';
 import baseConfig from '../../astro.config.mjs';
 import type { Journal } from '../journal/index.ts';
 import { markdownSteps } from '../journal/index.ts';
+import { workFolder } from '../journal/work-folder.ts';
 import { packageFolder } from './paths.ts';
+import { usePictureFonts } from './picture-fonts.ts';
 
 export interface SiteAddress {
   /** Address prefix with a slash at both ends. */
@@ -23,9 +26,11 @@ export function siteConfig(journal: Journal, { base, site }: SiteAddress): Astro
   const root = workFolder(journal);
   const modules = linkModules(root);
   const { remarkPlugins, rehypePlugins } = markdownSteps(journal, base);
-  const address = site ?? journal.settings.site;
+  const address = siteOf(journal, site);
+  if (address !== null) usePictureFonts();
   return {
     ...baseConfig,
+    integrations: [...(baseConfig.integrations ?? []), ...(address === null ? [] : [sitemap()])],
     configFile: false,
     logLevel: 'warn',
     root,
@@ -34,7 +39,7 @@ export function siteConfig(journal: Journal, { base, site }: SiteAddress): Astro
     publicDir: path.join(journal.folder, 'static'),
     outDir: path.join(root, 'site'),
     cacheDir: path.join(root, 'cache'),
-    ...(address ? { site: address } : {}),
+    ...(address === null ? {} : { site: address }),
     markdown: { syntaxHighlight: 'prism', processor: unified({ remarkPlugins, rehypePlugins }) },
     vite: {
       ...baseConfig.vite,
@@ -44,9 +49,9 @@ export function siteConfig(journal: Journal, { base, site }: SiteAddress): Astro
   };
 }
 
-/** What a journal's site is made in: its own caches, content store and unfinished pages. */
-export function workFolder({ folder }: Pick<Journal, 'folder'>): string {
-  return path.join(folder, '.quiescent');
+/** Address of the published site: the command line's, else the journal's; null where neither states one. */
+export function siteOf({ settings }: Pick<Journal, 'settings'>, stated: string | null): string | null {
+  return stated ?? settings.site ?? null;
 }
 
 /** Makes `<root>/node_modules` a link to the folder that holds Astro, and answers with that folder. */

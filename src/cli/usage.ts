@@ -2,8 +2,10 @@ import {
   addressPrefix,
   noPositionals,
   onlyFile,
+  onlyFolder,
   readArguments,
   siteAddress,
+  UsageFault,
   wholeNumber,
 } from './arguments.ts';
 import type { Output } from './output.ts';
@@ -35,13 +37,15 @@ export const commands: Readonly<Record<string, Command>> = {
     },
   },
   check: {
-    usage: 'check [--journal DIR] [--json]',
+    usage: 'check [--journal DIR] [--json | --sarif]',
     summary: 'everything that build would refuse, without writing a site',
     async run(args, output) {
-      const { values, positionals } = readArguments(args, { journal, json });
+      const { values, positionals } = readArguments(args, { journal, json, sarif: json });
       noPositionals(positionals, 'check');
+      if (values.json && values.sarif) throw new UsageFault('check prints --json or --sarif, not both.');
+      const form = values.json ? 'json' : values.sarif ? 'sarif' : 'text';
       const { check } = await import('./commands/check.ts');
-      return check(values, output);
+      return check({ journal: values.journal, form }, output);
     },
   },
   dev: {
@@ -74,8 +78,8 @@ export const commands: Readonly<Record<string, Command>> = {
   },
   inspect: {
     usage:
-      'inspect FILE [--json] [--kind K] [--map NAME=COLUMN …] [--harmonics N] [--load OHM] [--mains HZ] [--declare]',
-    summary: 'how one capture is read, and its summary',
+      'inspect FILE … [--json] [--kind K] [--map NAME=COLUMN …] [--harmonics N] [--load OHM] [--mains HZ] [--declare]',
+    summary: 'how captures are read, and their summaries; of a folder all of them, and "-" is standard input',
     async run(args, output) {
       const { inspectArguments } = await import('./commands/inspect-arguments.ts');
       const { inspect } = await import('./commands/inspect.ts');
@@ -91,13 +95,30 @@ export const commands: Readonly<Record<string, Command>> = {
       return load({ file: onlyFile(positionals, 'load'), json: values.json }, output);
     },
   },
+  init: {
+    usage: 'init DIR',
+    summary: 'a new journal, with one commented example of each record',
+    async run(args, output) {
+      const { positionals } = readArguments(args, {});
+      const folder = onlyFolder(positionals, 'init');
+      const { init } = await import('./commands/init.ts');
+      return init(folder, output);
+    },
+  },
   new: {
-    usage: 'new listening NAME [--journal DIR] [--sealed DIR] [--trials N] [--task T] [--alternatives A,B]',
-    summary: 'a listening session: its record, a sealed order of trials and the sheet for the helper',
+    usage:
+      'new log "TITLE" [--journal DIR] [--captures FILE …] | new listening NAME [--journal DIR] [--sealed DIR] [--trials N] [--task T] [--alternatives A,B]',
+    summary:
+      'a log with its captures copied and declared; or a listening session: its record, a sealed order of trials and the sheet for the helper',
     async run(args, output) {
       const { newArguments } = await import('./commands/new-arguments.ts');
+      const asked = newArguments(args);
+      if (asked.kind === 'log') {
+        const { beginLog } = await import('./commands/new-log.ts');
+        return beginLog(asked, output);
+      }
       const { beginSession } = await import('./commands/new.ts');
-      return beginSession(newArguments(args), output);
+      return beginSession(asked, output);
     },
   },
 };

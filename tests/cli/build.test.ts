@@ -41,6 +41,8 @@ const journal: Files = {
   ),
   'logs/second/Own.astro': '<p>From a component of the journal.</p>\n',
   'static/plan.txt': 'plan\n',
+  'sealed/2026-01-20-two.key.txt': 'order of a listening session\n',
+  'listening/2026-01-20-two.key.txt': 'order of a listening session\n',
 };
 
 const pages = (out: string) =>
@@ -49,6 +51,15 @@ const pages = (out: string) =>
     .sort();
 const read = (out: string, file: string) => readFileSync(join(out, file), 'utf8');
 const ofJournal = (out: string) => pages(out).filter((page) => /^(logs|amplifiers)\/./.test(page));
+
+const withoutAddress =
+  'The address of the site is not stated (site: in journal.yaml, or --site), so that it has no feed, no sitemap and no pictures for link previews.';
+
+/** What only a site that knows its address has. */
+const forOthers = (out: string) =>
+  globSync('**/{feed.xml,sitemap*.xml,card.png}', { cwd: out })
+    .map((file) => file.replaceAll('\\', '/'))
+    .sort();
 
 /** What lies beside a folder, hidden work folders included. */
 const beside = (folder: string) => readdirSync(dirname(folder)).filter((name) => name !== basename(folder));
@@ -61,8 +72,9 @@ describe('build', () => {
     expect(await ran('build', '--journal', folder, '--out', out)).toEqual({
       code: 0,
       result: '',
-      notice: `No problems. The site is in ${out}.`,
+      notice: `${withoutAddress}\nNo problems. The site is in ${out}.`,
     });
+    expect(forOthers(out)).toEqual([]);
     expect(ofJournal(out)).toEqual([
       'amplifiers/index.html',
       'amplifiers/tern/index.html',
@@ -82,15 +94,61 @@ describe('build', () => {
     );
     expect(read(out, 'plan.txt')).toBe('plan\n');
     expect(read(out, 'logs/first/tone.csv')).toBe(journal['logs/first/tone.csv']);
+    const published = globSync('**/*.{html,txt,csv,json}', { cwd: out });
+    expect(published.filter((file) => read(out, file).includes('order of a listening'))).toEqual([]);
     expect(beside(out)).toEqual([]);
     expect(readdirSync('.')).toEqual(project);
     expect(readdirSync(folder).sort()).toEqual([
       '.quiescent',
       'amplifiers',
       'journal.yaml',
+      'listening',
       'logs',
+      'sealed',
       'static',
     ]);
+  });
+
+  test('with its address stated, a site has a feed, a sitemap and a picture for each page with a chart', async () => {
+    const folder = writeFiles(journal);
+    const out = join(temporaryFolder(), 'site');
+    const address = ['--site', 'https://notes.example'];
+    const { code, notice } = await ran('build', '--journal', folder, '--out', out, ...address);
+    expect({ code, notice }).toEqual({ code: 0, notice: `No problems. The site is in ${out}.` });
+    expect(forOthers(out)).toEqual([
+      'card.png',
+      'feed.xml',
+      'logs/first/card.png',
+      'logs/first/tone/card.png',
+      'sitemap-0.xml',
+      'sitemap-index.xml',
+    ]);
+    const first = read(out, 'logs/first/index.html');
+    expect(first).toContain('<link rel="canonical" href="https://notes.example/logs/first/">');
+    expect(first).toContain('content="https://notes.example/logs/first/card.png"');
+    expect(read(out, 'feed.xml')).toContain('<link>https://notes.example/logs/first/</link>');
+  });
+
+  test('without an address, the package of a log says which of its captures stand in another folder', async () => {
+    const declared = log('captures:\n  - { file: ../../bench/tone.csv, title: Tone }\n');
+    const files = { ...smallJournal, 'logs/first/index.md': declared, 'bench/tone.csv': toneCsv() };
+    const out = join(temporaryFolder(), 'site');
+    expect(await ran('build', '--journal', writeFiles(files), '--out', out)).toMatchObject({ code: 0 });
+    const of = (file: string) =>
+      JSON.parse(read(out, file)) as {
+        description: string;
+        homepage?: string;
+        resources: { path: string }[];
+      };
+    const first = of('logs/first/datapackage.json');
+    expect(first.homepage).toBeUndefined();
+    expect(first.resources.map(({ path }) => path)).toEqual(['figures.csv']);
+    expect(first.description).toContain('only in the package of the whole journal: bench/tone.csv.');
+    expect(of('datapackage.json').resources.map(({ path }) => path)).toEqual([
+      'figures.csv',
+      'bench/tone.csv',
+    ]);
+    expect(of('datapackage.json').description).not.toContain('whole journal');
   });
 
   test('does not mind a node_modules folder in the journal, and publishes nothing of it', async () => {

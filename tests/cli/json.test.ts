@@ -241,17 +241,19 @@ describe('inspect --json', () => {
     expect(schemaFaults('inspect', document)).toEqual([]);
   });
 
-  test('of a file that is not there, and of a folder, tells why and exits 1', async () => {
-    const folder = temporaryFolder();
-    const reasons = ['it does not exist.', 'it is a folder.'];
-    for (const [index, file] of [join(folder, 'gone.csv'), folder].entries()) {
-      const { code, document } = await documentOf('inspect', file);
-      expect(code).toBe(1);
-      expect(document['problems']).toMatchObject([
-        { rule: 'unreadable', message: `The file cannot be read: ${reasons[index]}` },
-      ]);
-      expect(schemaFaults('inspect', document)).toEqual([]);
-    }
+  test.each([
+    ['a file that is not there', 'gone.csv', 'unreadable', 'The file cannot be read: it does not exist.'],
+    [
+      'a folder without captures',
+      '.',
+      'no-captures',
+      'The folder holds no capture: no file in it or below it ends in .csv, .tsv or .txt.',
+    ],
+  ])('of %s tells why and exits 1', async (_title, file, rule, message) => {
+    const { code, document } = await documentOf('inspect', join(temporaryFolder(), file));
+    expect(code).toBe(1);
+    expect(document['problems']).toMatchObject([{ rule, message }]);
+    expect(schemaFaults('inspect', document)).toEqual([]);
   });
 
   test.each([

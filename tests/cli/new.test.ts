@@ -1,6 +1,7 @@
+import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { openJournal } from '../../src/journal/index.ts';
 import { readKey } from '../../src/listening/index.ts';
@@ -78,6 +79,24 @@ describe('new listening', () => {
     expect(readFileSync(join(journal, record), 'utf8')).toBe(before);
   });
 
+  test('keeps a folder of its own for sealed files out of Git, and leaves an existing one as it is', async () => {
+    const journal = writeFiles(smallJournal);
+    const folder = join(temporaryFolder(), 'sealed');
+    const begin = (session: string, sealed: string) =>
+      ran('new', 'listening', session, '--journal', journal, '--sealed', sealed);
+    await begin('2026-01-20-one', folder);
+    expect(readFileSync(join(folder, '.gitignore'), 'utf8')).toBe('*\n');
+    spawnSync('git', ['init', '--quiet'], { cwd: dirname(folder) });
+    const { stdout } = spawnSync('git', ['status', '--porcelain', '--untracked-files=all'], {
+      cwd: dirname(folder),
+      encoding: 'utf8',
+    });
+    expect(stdout).toBe('');
+    const existing = temporaryFolder();
+    await begin('2026-01-20-two', existing);
+    expect(readdirSync(existing).sort()).toEqual(['2026-01-20-two.key.txt', '2026-01-20-two.sheet.txt']);
+  });
+
   test('needs a journal', async () => {
     const folder = temporaryFolder();
     const { code, notice } = await ran('new', 'listening', 'two', '--journal', folder, '--sealed', folder);
@@ -95,8 +114,13 @@ describe('new listening', () => {
 
 describe('what new cannot begin is refused in one line with exit code 2', () => {
   test.each([
-    [[], 'new needs a kind and a name: quiescent new listening NAME'],
-    [['log', 'x'], 'new cannot begin a record of the kind "log". There is: listening.'],
+    [[], 'new needs a kind and a name: quiescent new log "Title", or new listening NAME'],
+    [['part', 'x'], 'new cannot begin a record of the kind "part". There are: listening, log.'],
+    [['log'], 'new log needs a title: quiescent new log "Title" --captures FILE …'],
+    [['log', 'First', 'sound'], 'new log takes one title in quotes, but "sound" follows.'],
+    [['log', '!?'], 'The title "!?" has no letter or digit that can stand in an address.'],
+    [['log', 'x', '--trials', '3'], 'new log takes no option "--trials".'],
+    [['listening', 'x', '--captures', 'a.csv'], 'new listening takes no option "--captures".'],
     [['listning', 'x'], 'new cannot begin a record of the kind "listning". Did you mean listening?'],
     [['listening'], 'new listening needs a name: quiescent new listening NAME'],
     [['listening', 'a', 'b'], 'new listening takes one name, but "b" follows.'],

@@ -22,7 +22,7 @@ describe('load', () => {
     expect(result).toMatch(
       /^Stage output: 2A3 as triode, single-ended\n\n {2}Operating point\n {4}Plate +250\u00a0V, 59\.\d\u00a0mA\n/,
     );
-    for (const heading of ['Limits', 'At the load', 'Loads that the rules give']) {
+    for (const heading of ['Limits', 'At the load', 'Loads that the rules give', 'How far the rules move']) {
       expect(result).toContain(`\n\n  ${heading}\n    `);
     }
     expect(result).toContain('\n\nSupply\n');

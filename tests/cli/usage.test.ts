@@ -8,25 +8,25 @@ describe('a command line that cannot be understood prints one line and exits 2',
   const journal = () => writeFiles(smallJournal);
 
   test.each([
-    ['no command', [], 'Give a command: build, check, dev, preview, inspect, load, new, or help.'],
+    ['no command', [], 'Give a command: build, check, dev, preview, inspect, load, init, new, or help.'],
     ['a misspelt command', ['chek'], 'There is no command "chek". Did you mean check?'],
     [
       'another word',
       ['publish'],
-      'There is no command "publish". Commands: build, check, dev, preview, inspect, load, new.',
+      'There is no command "publish". Commands: build, check, dev, preview, inspect, load, init, new.',
     ],
     [
       'a name that every object has',
       ['constructor'],
-      'There is no command "constructor". Commands: build, check, dev, preview, inspect, load, new.',
+      'There is no command "constructor". Commands: build, check, dev, preview, inspect, load, init, new.',
     ],
     ['a misspelt option', ['check', '--jsn'], 'There is no option "--jsn" here. Did you mean --json?'],
     [
       'another option',
       ['check', '--verbose'],
-      'There is no option "--verbose" here. Options: --journal, --json.',
+      'There is no option "--verbose" here. Options: --journal, --json, --sarif.',
     ],
-    ['a short option', ['check', '-j'], 'There is no option "-j" here. Options: --journal, --json.'],
+    ['a short option', ['check', '-j'], 'There is no option "-j" here. Options: --journal, --json, --sarif.'],
     ['an option without its value', ['build', '--out'], "Option '--out <value>' argument missing."],
     [
       'a value of an option that takes none',
@@ -37,6 +37,10 @@ describe('a command line that cannot be understood prints one line and exits 2',
     ['words after build', ['build', 'content'], 'build takes options only, but was given "content".'],
     ['words after dev', ['dev', 'content'], 'dev takes options only, but was given "content".'],
     ['words after preview', ['preview', 'dist'], 'preview takes options only, but was given "dist".'],
+    ['two forms of check', ['check', '--json', '--sarif'], 'check prints --json or --sarif, not both.'],
+    ['init without a folder', ['init'], 'init needs a folder: quiescent init DIR'],
+    ['init with two folders', ['init', 'a', 'b'], 'init takes one folder, but "b" follows.'],
+    ['standard input twice', ['inspect', '-', '-'], 'Standard input, "-", can be read once only.'],
     ['inspect without a file', ['inspect'], 'inspect needs a file: quiescent inspect FILE'],
     ['load without a file', ['load', '--json'], 'load needs a file: quiescent load FILE'],
     ['load with two files', ['load', 'a.md', 'b.md'], 'load takes one file, but "b.md" follows.'],
@@ -72,7 +76,12 @@ describe('a command line that cannot be understood prints one line and exits 2',
     [
       'an address that is none',
       ['build', '--site', 'example.org'],
-      '--site takes an address such as https://example.org, not "example.org".',
+      '--site takes an address without a path, such as https://example.org, not "example.org"; --base takes the path.',
+    ],
+    [
+      'an address with a path',
+      ['build', '--site', 'https://example.org/notes'],
+      '--site takes an address without a path, such as https://example.org, not "https://example.org/notes"; --base takes the path.',
     ],
     [
       'a base with a host',
@@ -136,6 +145,7 @@ describe('help', () => {
       'preview',
       'inspect',
       'load',
+      'init',
       'new',
     ]);
   });
@@ -144,7 +154,7 @@ describe('help', () => {
     expect(await ran('check', word)).toEqual({
       code: 0,
       result:
-        'Usage: quiescent check [--journal DIR] [--json]\n\n  everything that build would refuse, without writing a site',
+        'Usage: quiescent check [--journal DIR] [--json | --sarif]\n\n  everything that build would refuse, without writing a site',
       notice: '',
     });
   });

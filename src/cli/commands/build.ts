@@ -1,11 +1,13 @@
 import { build as buildSite } from 'astro';
 import { type Journal, openJournal, publishJournal } from '../../journal/index.ts';
+import { workFolder } from '../../journal/work-folder.ts';
 import { hasErrors, type Problem } from '../../problem/index.ts';
 import { checkOutFolder, swapIn } from '../out-folder.ts';
 import type { Output } from '../output.ts';
 import { fromCaller, shownPath } from '../paths.ts';
 import { countProblems, countText, problemReport } from '../problems.ts';
-import { type SiteAddress, siteConfig, workFolder } from '../site-config.ts';
+import { writeSearchIndex } from '../search-index.ts';
+import { type SiteAddress, siteConfig, siteOf } from '../site-config.ts';
 import { siteProblem } from '../site-problem.ts';
 
 export interface BuildOptions {
@@ -30,9 +32,14 @@ export async function build(options: BuildOptions, output: Output): Promise<numb
     output.notice(`${shownPath(folder)}: ${counts} No site was written.`);
     return 1;
   }
+  if (siteOf(journal, site) === null) output.notice(withoutAddress);
   output.notice(`${counts} The site is in ${shownPath(out)}.`);
   return 0;
 }
+
+/** Said once, as a journal may be meant for nobody's eyes but its maker's. */
+const withoutAddress =
+  'The address of the site is not stated (site: in journal.yaml, or --site), so that it has no feed, no sitemap and no pictures for link previews.';
 
 /** Writes the site in the journal's work folder and swaps it in; answers with what kept it from being written. */
 async function write(journal: Journal, out: string, address: SiteAddress): Promise<Problem[]> {
@@ -40,6 +47,7 @@ async function write(journal: Journal, out: string, address: SiteAddress): Promi
   try {
     const config = siteConfig(journal, address);
     await inFolder(workFolder(journal), () => buildSite(config));
+    await writeSearchIndex(String(config.outDir), journal);
     await swapIn(String(config.outDir), out);
     return [];
   } catch (error) {

@@ -1,25 +1,29 @@
 import { openJournal } from '../../journal/index.ts';
-import { hasErrors } from '../../problem/index.ts';
+import { byPlace, hasErrors } from '../../problem/index.ts';
 import type { Output } from '../output.ts';
 import { fromCaller, shownPath } from '../paths.ts';
 import { countProblems, countText, problemReport } from '../problems.ts';
+import { sarifLog } from '../sarif.ts';
 
 export interface CheckOptions {
   journal: string;
-  json: boolean;
+  /** For people, as one JSON document, or as one SARIF log. */
+  form: 'text' | 'json' | 'sarif';
 }
 
 /** Everything `build` would refuse, without writing a site. */
-export async function check({ journal, json }: CheckOptions, output: Output): Promise<number> {
+export async function check({ journal, form }: CheckOptions, output: Output): Promise<number> {
   const folder = fromCaller(journal);
   const { problems } = await openJournal(folder);
-  if (json) {
-    output.result(
-      JSON.stringify({ schema: 'quiescent/check@1', problems, counts: countProblems(problems) }, null, 2),
-    );
-  } else {
+  if (form === 'text') {
     if (problems.length > 0) output.notice(await problemReport(problems, folder));
     output.notice(`${shownPath(folder)}: ${countText(countProblems(problems))}`);
+  } else {
+    const document =
+      form === 'sarif'
+        ? sarifLog([...problems].sort(byPlace), shownPath(folder))
+        : { schema: 'quiescent/check@1', problems, counts: countProblems(problems) };
+    output.result(JSON.stringify(document, null, 2));
   }
   return hasErrors(problems) ? 1 : 0;
 }

@@ -30,7 +30,9 @@ export async function dev({ journal: written, port }: DevOptions, output: Output
   const follow = liveReload(first.folder, async () => (await open()) !== null);
   const integrations = [...(config.integrations ?? []), follow];
   const server = await devServer({ ...config, integrations, server: { port, host: '127.0.0.1' } });
-  output.notice(`The live site is at http://127.0.0.1:${server.address.port}/ until you press ctrl-C.`);
+  output.notice(
+    `The live site is at http://127.0.0.1:${server.address.port}/ until you press ctrl-C. Only a built site can be searched.`,
+  );
   await new Promise<void>((resolve) => process.once('SIGINT', resolve));
   await server.stop();
   return 0;

@@ -1,9 +1,10 @@
 import { type CaptureDeclaration, type CaptureKind, captureKinds } from '../../capture/index.ts';
 import { parseQuantity } from '../../quantity/index.ts';
-import { onlyFile, readArguments, UsageFault, wholeNumber } from '../arguments.ts';
+import { readArguments, UsageFault, wholeNumber } from '../arguments.ts';
 
 export interface InspectOptions {
-  file: string;
+  /** Files, folders, or `-` for standard input. */
+  files: string[];
   json: boolean;
   declare: boolean;
   harmonics: number | undefined;
@@ -27,7 +28,7 @@ export function inspectArguments(args: string[]): InspectOptions {
   const { values, positionals } = readArguments(args, options);
   const { json, declare, kind, map, harmonics, load, mains } = values;
   return {
-    file: onlyFile(positionals, 'inspect'),
+    files: filesOf(positionals),
     json,
     declare,
     harmonics: harmonics === undefined ? undefined : wholeNumber(harmonics, 'harmonics', [2, 100]),
@@ -38,6 +39,13 @@ export function inspectArguments(args: string[]): InspectOptions {
       ...(map.length === 0 ? {} : { columns: Object.fromEntries(map.map(columnOf)) }),
     },
   };
+}
+
+function filesOf(words: string[]): string[] {
+  if (words.length === 0) throw new UsageFault('inspect needs a file: quiescent inspect FILE');
+  if (words.filter((word) => word === '-').length > 1)
+    throw new UsageFault('Standard input, "-", can be read once only.');
+  return words;
 }
 
 function kindOf(text: string): CaptureKind {

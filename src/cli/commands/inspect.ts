@@ -1,68 +1,44 @@
-import { readFile, stat } from 'node:fs/promises';
-import path from 'node:path';
-import { maxBytes, readCapture, tooLarge } from '../../capture/index.ts';
-// Not by way of the room's index, which brings the whole of Markdown with it.
-import { analyse } from '../../journal/analyse.ts';
-import { sha256Of } from '../../journal/analysis-cache.ts';
-import { reasonOf } from '../../journal/files.ts';
-import { hasErrors, type Problem, problemAt } from '../../problem/index.ts';
+import { hasErrors } from '../../problem/index.ts';
 import { safetyNotice } from '../../site/safety.ts';
-import { declarationText } from '../declaration-text.ts';
-import { type Inspection, inspectDocument } from '../inspect-document.ts';
+import { type Inspected, inspectAll } from '../capture-inputs.ts';
+import { inspectDocument } from '../inspect-document.ts';
 import { inspectReport } from '../inspect-report.ts';
 import type { Output } from '../output.ts';
-import { fromCaller } from '../paths.ts';
 import { problemReport } from '../problems.ts';
 import type { InspectOptions } from './inspect-arguments.ts';
 
-/** How one capture is read outside any journal, and its summary. */
+/** How captures are read outside any journal, and their summaries. */
 export async function inspect(options: InspectOptions, output: Output): Promise<number> {
-  const absolute = fromCaller(options.file);
-  const inspection = await read(absolute, options);
-  const failed = inspection.capture === null || hasErrors(inspection.problems);
+  const all = await inspectAll(options.files, options);
+  const sound = all.filter((one) => !failed(one));
+  const code = sound.length === all.length ? 0 : 1;
   if (options.json) {
-    output.result(JSON.stringify({ ...inspectDocument(inspection), notice: safetyNotice }, null, 2));
-    return failed ? 1 : 0;
+    output.result(JSON.stringify(documentOf(all), null, 2));
+    return code;
   }
-  if (inspection.problems.length > 0)
-    output.notice(await problemReport(inspection.problems, path.dirname(absolute)));
-  if (failed) return 1;
-  output.result(options.declare ? declarationText(inspection) : inspectReport(inspection));
+  for (const { inspection, folder } of all) {
+    if (inspection.problems.length > 0) output.notice(await problemReport(inspection.problems, folder));
+  }
+  if (sound.length === 0) return code;
+  output.result(options.declare ? await declared(sound) : reports(sound));
   output.notice(`\n${safetyNotice}`);
-  return 0;
+  return code;
 }
 
-async function read(
-  absolute: string,
-  { declaration, harmonics, mainsHz }: InspectOptions,
-): Promise<Inspection> {
-  const file = path.basename(absolute);
-  const bytes = await readBytes(absolute, file);
-  if (!(bytes instanceof Uint8Array))
-    return { file, sha256: null, capture: null, analysed: null, declaration: null, problems: [bytes] };
-  const { capture, problems, declaration: understood } = readCapture(bytes, file, declaration);
-  const analysed = capture && analyse(capture, { harmonics, mainsHz, loadOhm: declaration.loadOhm });
-  const warnings = analysed?.warnings.map((warning) =>
-    problemAt(
-      { file, line: capture?.table.firstDataLine ?? 1, column: 1 },
-      { ...warning, severity: 'warning' },
-    ),
-  );
-  return {
-    ...{ file, capture, analysed, declaration: understood },
-    sha256: sha256Of(bytes),
-    problems: [...problems, ...(warnings ?? [])],
-  };
+const failed = ({ inspection }: Inspected) => inspection.capture === null || hasErrors(inspection.problems);
+
+/** One capture as a document of its own, several as a list of such documents. */
+function documentOf(all: readonly Inspected[]): object {
+  const captures = all.map(({ inspection }) => ({ ...inspectDocument(inspection), notice: safetyNotice }));
+  const [first, ...others] = captures;
+  return first && others.length === 0 ? first : { schema: 'quiescent/inspections@1', captures };
 }
 
-/** The file's bytes, or the problem that keeps them from being read. */
-async function readBytes(absolute: string, file: string): Promise<Uint8Array | Problem> {
-  const place = { file, line: 1, column: 1 };
-  try {
-    const { size } = await stat(absolute);
-    if (size > maxBytes) return problemAt(place, tooLarge(size, maxBytes));
-    return await readFile(absolute);
-  } catch (error) {
-    return problemAt(place, { rule: 'unreadable', message: `The file cannot be read: ${reasonOf(error)}` });
-  }
+const reports = (all: readonly Inspected[]) =>
+  all.map(({ inspection }) => inspectReport(inspection)).join('\n\n');
+
+/** The declarations as YAML, whose writer is brought in for them alone. */
+async function declared(all: readonly Inspected[]): Promise<string> {
+  const { declarationText } = await import('../declaration-text.ts');
+  return declarationText(all.map(({ inspection }) => inspection));
 }

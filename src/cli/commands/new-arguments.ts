@@ -4,6 +4,7 @@ import { readArguments, UsageFault, wholeNumber } from '../arguments.ts';
 
 /** A listening session to be written, as the command line asks for it. */
 export interface NewSession {
+  kind: 'listening';
   journal: string;
   /** Folder for the key and the trial sheet; it must not be one that the listener looks into. */
   sealed: string;
@@ -14,38 +15,73 @@ export interface NewSession {
   alternatives: [string, string];
 }
 
-/** Kinds of record that can be begun by command. */
-const kinds: readonly string[] = ['listening'];
+/** A log to be written, as the command line asks for it. */
+export interface NewLog {
+  kind: 'log';
+  journal: string;
+  title: string;
+  /** Capture files to be copied beside it, as written. */
+  captures: string[];
+}
+
+/** Kinds of record that can be begun by command, with the options that each takes. */
+const optionsOf: Readonly<Record<string, readonly string[]>> = {
+  listening: ['journal', 'sealed', 'trials', 'task', 'alternatives'],
+  log: ['journal', 'captures'],
+};
+
+const kinds = Object.keys(optionsOf);
 
 const tasks: readonly Task[] = ['discrimination', 'preference'];
 
 const word = /^[a-z0-9][a-z0-9-]*$/;
 
 /** Reads the words after `new`. */
-export function newArguments(args: string[]): NewSession {
+export function newArguments(args: string[]): NewSession | NewLog {
   const { values, positionals } = readArguments(args, {
-    journal: { type: 'string', default: 'content' },
-    sealed: { type: 'string', default: 'sealed' },
-    trials: { type: 'string', default: '16' },
-    task: { type: 'string', default: 'discrimination' },
-    alternatives: { type: 'string', default: 'a,b' },
+    journal: { type: 'string' },
+    sealed: { type: 'string' },
+    trials: { type: 'string' },
+    task: { type: 'string' },
+    alternatives: { type: 'string' },
+    captures: { type: 'string', multiple: true },
   });
+  const [kind, ...words] = positionals;
+  const known = kindOf(kind);
+  const strange = Object.keys(values).find((option) => !optionsOf[known]?.includes(option));
+  if (strange !== undefined) throw new UsageFault(`new ${known} takes no option "--${strange}".`);
+  const { journal = 'content', captures } = values;
+  if (known === 'log') return { kind: 'log', journal, ...titleAndCaptures(words, captures) };
+  const { sealed = 'sealed', trials = '16', task = 'discrimination', alternatives = 'a,b' } = values;
   return {
-    ...{ journal: values.journal, sealed: values.sealed, name: nameOf(positionals) },
-    task: taskOf(values.task),
-    trials: wholeNumber(values.trials, 'trials', [1, mostTrials]),
-    alternatives: alternativesOf(values.alternatives),
+    ...{ kind: 'listening', journal, sealed, name: nameOf(words) },
+    task: taskOf(task),
+    trials: wholeNumber(trials, 'trials', [1, mostTrials]),
+    alternatives: alternativesOf(alternatives),
   };
 }
 
-function nameOf([kind, name, ...rest]: readonly string[]): string {
-  if (kind === undefined) throw new UsageFault('new needs a kind and a name: quiescent new listening NAME');
-  if (!kinds.includes(kind)) {
-    const near = nearestNames(kind, kinds).length > 0 ? 'Did you mean listening?' : 'There is: listening.';
-    throw new UsageFault(`new cannot begin a record of the kind "${kind}". ${near}`);
-  }
-  if (name === undefined) throw new UsageFault(`new ${kind} needs a name: quiescent new ${kind} NAME`);
-  if (rest.length > 0) throw new UsageFault(`new ${kind} takes one name, but "${rest.join(' ')}" follows.`);
+function kindOf(kind: string | undefined): string {
+  if (kind === undefined)
+    throw new UsageFault('new needs a kind and a name: quiescent new log "Title", or new listening NAME');
+  if (kinds.includes(kind)) return kind;
+  const [near] = nearestNames(kind, kinds);
+  const hint = near === undefined ? `There are: ${kinds.join(', ')}.` : `Did you mean ${near}?`;
+  throw new UsageFault(`new cannot begin a record of the kind "${kind}". ${hint}`);
+}
+
+/** A shell makes several words of `--captures *.csv`: the words behind the title are captures too. */
+function titleAndCaptures([title, ...more]: readonly string[], captures: readonly string[] = []) {
+  if (title === undefined || title.trim() === '')
+    throw new UsageFault('new log needs a title: quiescent new log "Title" --captures FILE …');
+  if (more.length > 0 && captures.length === 0)
+    throw new UsageFault(`new log takes one title in quotes, but "${more.join(' ')}" follows.`);
+  return { title: title.trim(), captures: [...captures, ...more] };
+}
+
+function nameOf([name, ...rest]: readonly string[]): string {
+  if (name === undefined) throw new UsageFault('new listening needs a name: quiescent new listening NAME');
+  if (rest.length > 0) throw new UsageFault(`new listening takes one name, but "${rest.join(' ')}" follows.`);
   if (word.test(name)) return name;
   throw new UsageFault(
     `A name has small letters, digits and hyphens, such as two-drivers, unlike "${name}".`,

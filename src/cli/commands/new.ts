@@ -1,11 +1,9 @@
 import { createHash, randomBytes, randomInt } from 'node:crypto';
-import { existsSync } from 'node:fs';
-import { mkdir, readdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
-import { reasonOf } from '../../journal/index.ts';
 import { keyText, type SessionKey, trialSheet } from '../../listening/index.ts';
 import { safetyNotice } from '../../site/safety.ts';
 import { listeningSkeleton } from '../listening-skeleton.ts';
+import { dateOf, firstAmplifier, type NewFile, noJournal, writeAll } from '../new-files.ts';
 import type { Output } from '../output.ts';
 import { fromCaller, shownPath } from '../paths.ts';
 import type { NewSession } from './new-arguments.ts';
@@ -16,34 +14,21 @@ import type { NewSession } from './new-arguments.ts';
  */
 export async function beginSession(asked: NewSession, output: Output): Promise<number> {
   const journal = fromCaller(asked.journal);
-  if (!existsSync(path.join(journal, 'journal.yaml'))) {
-    output.notice(`${shownPath(journal)} is no journal: it has no journal.yaml.`);
-    return 1;
-  }
   const files = await filesOf(asked, journal, fromCaller(asked.sealed));
-  const taken = files.find(({ file }) => existsSync(file));
-  if (taken) {
-    output.notice(`${shownPath(taken.file)} exists and is not written over. Nothing was written.`);
+  const failure = noJournal(journal) ?? (await writeAll(files));
+  if (failure !== null) {
+    output.notice(failure);
     return 1;
-  }
-  for (const { file, text } of files) {
-    const failure = await writeNew(file, text);
-    if (failure !== null) {
-      output.notice(`${shownPath(file)} cannot be written: ${failure}`);
-      return 1;
-    }
   }
   output.result(reportOf(asked, files));
   return 0;
 }
 
-interface NewFile {
-  file: string;
-  text: string;
+interface SessionFile extends NewFile {
   is: string;
 }
 
-async function filesOf(asked: NewSession, journal: string, sealed: string): Promise<NewFile[]> {
+async function filesOf(asked: NewSession, journal: string, sealed: string): Promise<SessionFile[]> {
   const { task, alternatives } = asked;
   const today = dateOf(new Date());
   const date = /^\d{4}-\d{2}-\d{2}(?=-)/.exec(asked.name)?.[0];
@@ -60,45 +45,24 @@ async function filesOf(asked: NewSession, journal: string, sealed: string): Prom
       file: path.join(sealed, `${name}.key.txt`),
       text,
       is: 'the key file; keep it unopened until the last trial',
+      apart: true,
     },
     {
       file: path.join(sealed, `${name}.sheet.txt`),
       text: trialSheet({ key, alternatives, sha256, notice: safetyNotice }),
       is: 'the trial sheet for the helper at the switch, to be printed',
+      apart: true,
     },
     {
       file: path.join(journal, 'listening', `${name}.md`),
       text: listeningSkeleton({ key, date: date ?? today, amplifier, alternatives, sha256 }),
       is: 'the record, with the hash of the key',
+      apart: false,
     },
   ];
 }
 
-/** The calendar date where the computer stands. */
-function dateOf(now: Date): string {
-  const two = (number: number) => String(number).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-}
-
-/** Id of the journal's first amplifier, for the record to begin with. */
-async function firstAmplifier(journal: string): Promise<string> {
-  const folders = await readdir(path.join(journal, 'amplifiers')).catch((): string[] => []);
-  const isOne = (folder: string) => existsSync(path.join(journal, 'amplifiers', folder, 'index.md'));
-  return `amplifiers/${folders.sort().find(isOne) ?? 'name-of-the-amplifier'}`;
-}
-
-/** Writes a file that does not exist yet; the reason where that fails. */
-async function writeNew(file: string, text: string): Promise<string | null> {
-  try {
-    await mkdir(path.dirname(file), { recursive: true });
-    await writeFile(file, text, { flag: 'wx' });
-    return null;
-  } catch (error) {
-    return reasonOf(error);
-  }
-}
-
-function reportOf({ trials, name }: NewSession, files: readonly NewFile[]): string {
+function reportOf({ trials, name }: NewSession, files: readonly SessionFile[]): string {
   return [
     `${trials} trials of ${name} are drawn. Written:`,
     ...files.flatMap(({ file, is }) => [`  ${shownPath(file)}`, `      ${is}`]),
