@@ -1,16 +1,21 @@
 import { chainMethods } from './chain-methods.ts';
 import { claimMethods } from './claim-methods.ts';
+import { comparisonMethods } from './comparison-methods.ts';
 import { deviceMethods } from './device-methods.ts';
 import { followerMethods } from './follower-methods.ts';
+import { hearingMethods } from './hearing-methods.ts';
 import { instrumentMethods } from './instrument-methods.ts';
 import { listeningMethods } from './listening-methods.ts';
 import type { Method } from './methods.ts';
 import { outputMethods } from './output-methods.ts';
+import { overlayMethods } from './overlay-methods.ts';
+import { predictedMethods } from './predicted-methods.ts';
 import { pushPullMethods } from './push-pull-methods.ts';
 import { repeatMethods } from './repeat-methods.ts';
 import { supplyMethods } from './supply-methods.ts';
 import { sweepMethods } from './sweep-methods.ts';
 import { twoToneMethods } from './two-tone-methods.ts';
+import { unitMethods } from './unit-methods.ts';
 import { waveformMethods } from './waveform-methods.ts';
 
 const waveforms: readonly Method[] = [
@@ -153,13 +158,17 @@ const waveforms: readonly Method[] = [
     id: 'spectrum',
     title: 'Spectrum on a chart',
     text: [
-      'The line chart of a spectrum serves the eye; figures never come from it. Its window keeps strong lines from spreading (side lobes 92 dB down) at the price of broader lines. The band below it is the noise in one line: a longer record has narrower lines and a lower floor for the same noise.',
+      'The line chart of a spectrum serves the eye; figures never come from it. Its window keeps strong lines from spreading (side lobes 92 dB down) at the price of broader lines. Levels come from the fit and not from the drawing, so that no flat top is needed: lines are half a cycle per record apart or less, and a sine between two of them reads 0.2 dB low at most, which stands below each chart. The band below it is the noise in one line: a longer record has narrower lines and a lower floor for the same noise.',
       'A long spectrum is thinned for drawing by keeping the highest and the lowest line of each column of pixels, so that no peak is lost.',
     ],
     formulas: [
       {
         tex: 'w_k = 0.35875 - 0.48829\\cos\\tfrac{2\\pi k}{N} + 0.14128\\cos\\tfrac{4\\pi k}{N} - 0.01168\\cos\\tfrac{6\\pi k}{N}',
         where: 'equivalent noise bandwidth 2.004 lines',
+      },
+      {
+        tex: 'L(x) = -20\\lg\\frac{\\sum_k \\tfrac{a_k}{2}\\left[\\operatorname{sinc}(x-k)+\\operatorname{sinc}(x+k)\\right]}{a_0}',
+        where: 'loss of a sine x cycles per record beside a line; a the coefficients of the window',
       },
     ],
     sources: ['F. J. Harris, Proc. IEEE 66:51 (1978), four-term window of 92 dB'],
@@ -281,12 +290,20 @@ const loads: readonly Method[] = [
     text: [
       'Rules of load give different answers because they ask different questions: the most power for a given swing, the most without distortion where the bias is free, the load that uses the whole current at this voltage. Each is shown with what it assumes, what it gives here and what the model makes of it; the computed ones are found in the sweep of loads.',
       'A data sheet prints a load for its own voltages and current. Moved to others, the two conversions in use go opposite ways: by the three-halves-power law, which takes every electrode voltage in one ratio F and lets the current follow, the load falls as the voltage rises; by voltage over current, which keeps the swing on the plate, it rises, at constant dissipation with the square. Rules further apart than 1.2 times are said to be so, with the reason.',
+      'Where the record states a power or a distortion, the load of least distortion at that power and the load of most power at that distortion are sought too, the drive being set anew for each load. The power at each load stands beside the largest of the sweep; loads within a sixteenth of an octave of that one count as the same.',
+      'Each rule is asked again with plate and screen voltage 10 % up at the same current, and with 10 % more current at the same voltages; the bias follows, and with it the cathode resistor. A formula is taken at the new point of rest. A search tries every fourth load, goes on downhill from the best of them and reads its lowest point from the parabola through three loads; one at a stated power or distortion goes on from where it was. A printed load stays, as it holds for its own voltages and current only. Traced curves belong to one screen voltage, which stays; where they end before the swing does, no move is told.',
+      'The transformers of the journal stand among the loads with what they make of the loudspeaker of the stage, the resistance of both windings included; of several taps the one is taken that is made for the load nearest to it. A measured loudspeaker is taken at its least impedance between 20 Hz and 20 kHz and at 1 kHz. A record says what its transformer is made for, or its rated direct current does. The point of rest is that of the stage as it is.',
     ],
     formulas: [
       {
         tex: 'R_L=R_\\mathrm{sheet}\\,F^{-1/2},\\qquad R_L=R_\\mathrm{sheet}\\,F\\,\\frac{I_\\mathrm{sheet}}{I}',
         where:
           'data-sheet load by the three-halves-power law, and by voltage over current; F is the ratio of voltages',
+      },
+      {
+        tex: '\\log R_L=\\log R_0+\\frac{c_--c_+}{2(c_--2c_0+c_+)}\\,\\log\\frac{R_+}{R_0}',
+        where:
+          'lowest point through three loads a step apart, c being what is to be least: the power with its sign turned, or the square of a distortion',
       },
       {
         tex: 'R_L=\\frac{U_P}{I_P}-2r_p',
@@ -331,17 +348,22 @@ export const methods: readonly Method[] = [
   ...waveforms,
   ...waveformMethods,
   ...twoToneMethods,
+  ...hearingMethods,
   ...instrumentMethods,
   ...sweeps,
   ...sweepMethods,
   ...repeatMethods,
   ...claimMethods,
+  ...comparisonMethods,
+  ...overlayMethods,
   ...listeningMethods,
+  ...unitMethods,
   ...loads,
   ...pushPullMethods,
   ...deviceMethods,
   ...chainMethods,
   ...outputMethods,
   ...followerMethods,
+  ...predictedMethods,
   ...supplyMethods,
 ];

@@ -9,23 +9,36 @@ const addressable = /^[A-Za-z0-9][A-Za-z0-9._-]*$/;
 interface Addressed {
   amplifiers: readonly RawRecord<unknown>[];
   versions: readonly RawRecord<unknown>[];
+  units: readonly RawRecord<unknown>[];
   logs: readonly RawRecord<LogData>[];
   parts: readonly RawRecord<unknown>[];
   decisions: readonly RawRecord<unknown>[];
   sessions: readonly RawRecord<unknown>[];
+  comparisons: readonly RawRecord<unknown>[];
 }
 
 /** Checks that every record and capture has a name that can stand in the address of its page. */
 export function checkAddresses({
   amplifiers,
   versions,
+  units,
   logs,
   parts,
   decisions,
   sessions,
+  comparisons,
 }: Addressed): Problem[] {
   return [
-    ...[...amplifiers, ...versions, ...logs, ...parts, ...decisions, ...sessions].flatMap(ofRecord),
+    ...[
+      ...amplifiers,
+      ...versions,
+      ...units,
+      ...logs,
+      ...parts,
+      ...decisions,
+      ...sessions,
+      ...comparisons,
+    ].flatMap(ofRecord),
     ...logs.flatMap(ofCaptures),
   ];
 }

@@ -11,6 +11,7 @@ import {
   levelLawFigures,
   levelSweepFigures,
   levelSweepFindings,
+  sayingClock,
   twoToneFigures,
   waveformFigures,
 } from '../figures/index.ts';
@@ -43,7 +44,8 @@ export function findingsOf(analysis: Analysed['analysis']): string[] {
 /** The figures of a capture that belongs to no journal. */
 export function inspectionFigures(file: string, capture: Capture, { analysis }: Analysed): Figure[] {
   const provenance = { file, sha256: null, lines: linesOf(capture) };
-  return figures(analysis, { conditions: {}, provenance }, {});
+  const found = figures(analysis, { conditions: {}, provenance }, {});
+  return found.map((figure) => sayingClock(figure, null));
 }
 
 function figures(

@@ -122,6 +122,8 @@ function resolveBytes(
     version,
     findings: findingsOf(analysed.analysis),
     output: null,
+    subtraction: null,
+    repeatability: [],
     measurement,
   };
   return {

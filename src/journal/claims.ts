@@ -110,6 +110,8 @@ function sideOf(data: ClaimData, key: 'of' | 'than', naming: NamingContext): Sid
   const axis = axisOf(data);
   const reader = axis && sweepReader(source, part, data.figure, axis);
   if (reader && 'fault' in reader) return { fault: reader.fault, at: reader.at === 'of' ? key : 'figure' };
+  const { over, take } = data;
+  if (reader && over && take) return { source, named, reader, sample: () => reader.mean(over) };
   if (reader) return { source, named, reader, sample: (place) => reader.at(place ?? 0) };
   const figure = figureOf(source, part, data.figure);
   if ('fault' in figure) return { fault: figure.fault, at: figure.at === 'of' ? key : 'figure' };
@@ -135,7 +137,7 @@ function placesOf(data: ClaimData, of: Side | null, than: Side | null): Places |
     const fault = messages.noSweep((of ?? than)?.source.id ?? '', axis);
     return { fault, at: data.over ? 'over' : 'at' };
   }
-  if (data.over) return { axis, all: reader.within(data.over) };
+  if (data.over) return { axis, all: data.take ? [] : reader.within(data.over) };
   return { axis, all: data.at ? Object.values(data.at) : [] };
 }
 
@@ -164,10 +166,14 @@ function judgementOf(claim: Claim, { data, of, than, places }: Question): Judgem
     const measured = of.sample(place);
     const reference = than ? than.sample(place) : statedAs(measured.figure, data.against?.value ?? null);
     const at = place === null || places.axis === null ? null : placeText(place, places.axis);
-    return { at, of: measured, reference };
+    return { at, ...meanOf(data), of: measured, reference };
   });
   return onOneTerm(of, than, pairs) ?? judgeClaim(claim, pairs);
 }
+
+/** The band of a mean, as it is printed. */
+const meanOf = ({ over, take }: ClaimData): { mean?: string } =>
+  over && take ? { mean: over.map((hertz) => placeText(hertz, 'frequency')).join(' to ') } : {};
 
 const notRead = (name: string) => `"${name}" could not be read.`;
 

@@ -1,14 +1,9 @@
 import { exactly } from '../compare/index.ts';
-import {
-  type Figure,
-  type Measured,
-  repeatedMeasured,
-  singleMeasured,
-  stageFigures,
-} from '../figures/index.ts';
+import { type Figure, type Measured, repeatedMeasured, stageFigures } from '../figures/index.ts';
 import { type Fault, nearestNames } from '../problem/index.ts';
 import { claimMessages as messages } from './claim-messages.ts';
 import { nearestPaths } from './nearest-paths.ts';
+import { capturedFigures } from './repeatability.ts';
 import type { CaptureRecord, Log, Version } from './types.ts';
 
 /** What figures can be named of: a capture, repeats, or the load sheet of a version. */
@@ -39,7 +34,7 @@ export function figureSources(
 
 const ofCapture = (capture: CaptureRecord): FigureSource => ({
   ...{ id: capture.id, title: capture.data.title, page: capture.id, anchor: 'summary' },
-  ...{ capture, captures: [capture.id], measured: capture.figures.map(singleMeasured) },
+  ...{ capture, captures: [capture.id], measured: capturedFigures(capture) },
 });
 
 const ofRepeats = ({ id: log, repeats }: Pick<Log, 'id' | 'repeats'>): FigureSource[] =>

@@ -9,10 +9,12 @@ export type FilePart =
   | 'journal'
   | 'amplifier'
   | 'version'
+  | 'unit'
   | 'log'
   | 'part'
   | 'decision'
   | 'listening'
+  | 'comparison'
   | 'stray'
   | 'other';
 
@@ -20,10 +22,12 @@ const patterns: readonly [RegExp, FilePart][] = [
   [/^journal\.yaml$/, 'journal'],
   [/^amplifiers\/[^/]+\/index\.md$/, 'amplifier'],
   [/^amplifiers\/[^/]+\/[^/]+\.md$/, 'version'],
+  [/^amplifiers\/[^/]+\/units\/(?!index\.md$)[^/]+\.md$/, 'unit'],
   [/^logs\/[^/]+\/index\.mdx?$/, 'log'],
   [/^parts\/[^/]+\.md$/, 'part'],
   [/^decisions\/[^/]+\.md$/, 'decision'],
   [/^listening\/[^/]+\.md$/, 'listening'],
+  [/^comparisons\/[^/]+\.md$/, 'comparison'],
   [/^static\//, 'other'],
   [/\.(mdx?|markdown)$/i, 'stray'],
 ];
@@ -34,7 +38,7 @@ export function partOf(file: string): FilePart {
 
 /** True for the files that are records. */
 export function isRecord(file: string): boolean {
-  return ['amplifier', 'version', 'log', 'part', 'decision', 'listening'].includes(partOf(file));
+  return !['journal', 'stray', 'other'].includes(partOf(file));
 }
 
 /** A record's id: its path without extension and without `/index`. */

@@ -4,6 +4,7 @@ import {
   type Instrument,
   type MeasuredChannel,
   type Measurement,
+  sayingClock,
   stepOfRecord,
   withInstrument,
 } from '../figures/index.ts';
@@ -26,11 +27,13 @@ export function measurementOf(taken: Taken, instruments: readonly InstrumentData
 }
 
 function instrumentOf(stated: InstrumentData): Instrument {
-  const { name, bits, gainAccuracy, largestInput, ownDistortion } = stated;
+  const { name, bits, gainAccuracy, clockAccuracy, bandwidth, largestInput, ownDistortion } = stated;
   return {
     name,
     ...(bits === undefined ? {} : { bits }),
     ...(gainAccuracy === undefined ? {} : { gainAccuracy }),
+    ...(clockAccuracy === undefined ? {} : { clockAccuracy }),
+    ...(bandwidth === undefined ? {} : { bandwidthHz: bandwidth }),
     ...(largestInput === undefined ? {} : { largestInput }),
     ...(ownDistortion === undefined ? {} : { ownDistortion: distortionPoints(ownDistortion) }),
   };
@@ -79,11 +82,12 @@ const unknown: MeasuredChannel = {
   step: null,
   loadOhm: null,
   ratedReference: false,
+  harmonics: [],
   twoTone: null,
 };
 
 function ofWaveform(
-  { fundamental, signalToNoise }: ChannelSummary,
+  { fundamental, signalToNoise, harmonics }: ChannelSummary,
   { channels }: WaveformSummary,
 ): MeasuredChannel {
   const freedoms = channels.flatMap((channel) => channel.fundamental?.freedom ?? []);
@@ -93,6 +97,7 @@ function ofWaveform(
     freedom: fundamental?.freedom ?? Number.POSITIVE_INFINITY,
     gainFreedom: Math.min(...freedoms),
     ratedReference: signalToNoise?.reference === 'rated output',
+    harmonics,
   };
 }
 
@@ -118,9 +123,10 @@ function ofSweep(
   };
 }
 
-/** Figures as the instrument allows them. */
+/** Figures as the instrument allows them; those in hertz say where its clock is not among what is stated. */
 export function measuredFigures(figures: Figure[], measurement: Measurement | null): Figure[] {
-  return measurement ? withInstrument(figures, measurement) : figures;
+  const measured = measurement ? withInstrument(figures, measurement) : figures;
+  return measured.map((figure) => sayingClock(figure, measurement?.instrument ?? null));
 }
 
 /** What a probe ahead of the instrument divides by; a scale below 1 converts the file's own numbers and is none. */

@@ -165,8 +165,8 @@ export const messages = {
   }),
   noAmplifier: (id: string): Fault => ({
     rule: 'dangling-reference',
-    message: `This version stands in the folder ${id}, which has no index.md to say what the amplifier is.`,
-    hint: `Write ${id}/index.md, or move the version into the folder of its amplifier.`,
+    message: `This record stands in the folder ${id}, which has no index.md to say what the amplifier is.`,
+    hint: `Write ${id}/index.md, or move the record into the folder of its amplifier.`,
   }),
   notAnAddress: (name: string): Fault => ({
     rule: 'record-name',

@@ -7,11 +7,13 @@ import { type RawRecord, readRecord, readYamlFile } from './records.ts';
 import { type RawJournal, resolveJournal } from './resolve.ts';
 import {
   amplifierSchema,
+  comparisonSchema,
   decisionSchema,
   journalSchema,
   listeningSchema,
   logSchema,
   partSchema,
+  unitSchema,
   versionSchema,
 } from './schemas/index.ts';
 import type { Journal } from './types.ts';
@@ -62,19 +64,23 @@ async function readJournal(root: string): Promise<{ raw: RawJournal | null; prob
   problems.push(...settings.problems);
   const amplifiers = await readAll(root, files, 'amplifier', amplifierSchema, problems);
   const versions = await readAll(root, files, 'version', versionSchema, problems);
+  const units = await readAll(root, files, 'unit', unitSchema, problems);
   const logs = await readAll(root, files, 'log', logSchema, problems);
   const parts = await readAll(root, files, 'part', partSchema, problems);
   const decisions = await readAll(root, files, 'decision', decisionSchema, problems);
   const sessions = await readAll(root, files, 'listening', listeningSchema, problems);
+  const comparisons = await readAll(root, files, 'comparison', comparisonSchema, problems);
   const raw = settings.data && {
     root,
     settings: settings.data,
     amplifiers,
     versions,
+    units,
     logs,
     parts,
     decisions,
     sessions,
+    comparisons,
     files,
   };
   return { raw, problems };

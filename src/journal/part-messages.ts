@@ -36,6 +36,11 @@ export const partMessages = {
     message: `The stage has ${key}:, but no transformer.`,
     hint: 'Add transformer: with the id of a part record, or state the load at the plate as load:.',
   }),
+  anotherScreenTap: (stated: string, title: string, ofPart: string): Fault => ({
+    rule: 'screen-tap',
+    message: `The stage states a screen tap at ${stated} of the turns, but that of ${title} is at ${ofPart}.`,
+    hint: 'Leave tapTurns: out to take the tap of the part record, or correct one of the two.',
+  }),
   unknownPart: (id: string, near: readonly string[], ids: readonly string[]): Fault => ({
     rule: 'dangling-reference',
     message: `There is no part "${id}".`,

@@ -1,13 +1,25 @@
-import { type Problem, problemAt } from '../problem/index.ts';
+import { type Place, type Problem, problemAt } from '../problem/index.ts';
+import type { PlacedBill } from './bill.ts';
+import { comparisonReferences } from './comparison-references.ts';
 import { idOf, partOf } from './files.ts';
 import { captureName } from './ids.ts';
 import { messages } from './messages.ts';
 import { nearestPaths } from './nearest-paths.ts';
 import type { RawRecord } from './records.ts';
-import type { DecisionData, JournalSettings, ListeningData, LogData, VersionData } from './schemas/index.ts';
+import type {
+  ComparisonData,
+  DecisionData,
+  JournalSettings,
+  ListeningData,
+  LogData,
+  UnitData,
+  VersionData,
+} from './schemas/index.ts';
+import { amplifierOfUnit } from './units.ts';
 import type { YamlPath } from './yaml.ts';
 
-interface Named {
+/** Records of one kind, by id. */
+export interface Named {
   kind: string;
   ids: readonly string[];
 }
@@ -15,9 +27,12 @@ interface Named {
 /** The records of a journal that refer to each other, and the files that they may refer to. */
 interface Referring {
   versions: readonly RawRecord<VersionData>[];
+  bills: readonly PlacedBill[];
+  units: readonly RawRecord<UnitData>[];
   logs: readonly RawRecord<LogData>[];
   decisions: readonly RawRecord<DecisionData>[];
   sessions: readonly RawRecord<ListeningData>[];
+  comparisons: readonly RawRecord<ComparisonData>[];
   settings: Pick<JournalSettings, 'instruments'>;
   files: readonly string[];
 }
@@ -28,13 +43,16 @@ interface Referring {
  */
 export function checkReferences({
   versions,
+  bills,
+  units,
   logs,
   decisions,
   sessions,
+  comparisons,
   settings,
   files,
 }: Referring): Problem[] {
-  const named = (kind: 'amplifier' | 'version' | 'part' | 'decision'): Named => ({
+  const named = (kind: 'amplifier' | 'version' | 'part' | 'decision' | 'comparison'): Named => ({
     kind,
     ids: files.filter((file) => partOf(file) === kind).map(idOf),
   });
@@ -42,6 +60,7 @@ export function checkReferences({
   const version = named('version');
   const part = named('part');
   const decision = named('decision');
+  const comparison = named('comparison');
   const capture: Named = {
     kind: 'capture',
     ids: logs.flatMap(({ id, data }) => data.captures.map((one) => `${id}/${captureName(one)}`)),
@@ -50,11 +69,12 @@ export function checkReferences({
   return [
     ...versions.flatMap((record) => [
       ...resolves(record, ['follows'], record.data.follows, version),
-      ...ownFolder(record, amplifier),
-      ...record.data.parts.flatMap((one, index) =>
-        resolves(record, ['parts', index, 'record'], one.record, part),
-      ),
+      ...ownFolder(record, amplifier, record.id.slice(0, record.id.lastIndexOf('/'))),
     ]),
+    ...bills.flatMap(({ parts }) =>
+      parts.flatMap(({ line, placeOf }) => resolvesAt(() => placeOf('record'), line.record, part)),
+    ),
+    ...units.flatMap((record) => ofUnit(record, { amplifier, version, capture, logs: logIds(files) })),
     ...logs.flatMap((record) => [
       ...resolves(record, ['amplifier'], record.data.amplifier, amplifier),
       ...resolves(record, ['version'], record.data.version, version),
@@ -73,20 +93,46 @@ export function checkReferences({
         resolves(record, ['options', index, 'part'], one.part, part),
       ),
     ]),
-    ...sessions.flatMap((record) => ofSession(record, { amplifier, version, decision, capture })),
+    ...sessions.flatMap((record) => ofSession(record, { amplifier, version, decision, capture, comparison })),
+    ...comparisons.flatMap((record) =>
+      comparisonReferences(record, { amplifier, version, part, decision, capture }, { logs, files }),
+    ),
     ...cycles(versions),
+  ];
+}
+
+const logIds = (files: readonly string[]) => files.filter((file) => partOf(file) === 'log').map(idOf);
+
+/** A unit names a version of its own amplifier, and captures one by one or as all of a log. */
+function ofUnit(
+  record: RawRecord<UnitData>,
+  known: Record<'amplifier' | 'version' | 'capture', Named> & { logs: readonly string[] },
+): Problem[] {
+  const { id, data, yaml } = record;
+  const amplifier = amplifierOfUnit(id);
+  const captures: Named = { kind: 'capture', ids: [...known.capture.ids, ...known.logs] };
+  const missing = resolves(record, ['version'], data.version, known.version);
+  const strange = missing.length === 0 && !data.version.startsWith(`${amplifier}/`);
+  return [
+    ...ownFolder(record, known.amplifier, amplifier),
+    ...missing,
+    ...(strange ? [problemAt(yaml.placeOf(['version']), messages.wrongFolder(data.version, amplifier))] : []),
+    ...data.captures.flatMap((written, index) =>
+      resolves(record, ['captures', index], written.split('#')[0], captures),
+    ),
   ];
 }
 
 /** What a listening session names: amplifier and decision, and of its alternatives versions and captures. */
 function ofSession(
   record: RawRecord<ListeningData>,
-  known: Record<'amplifier' | 'version' | 'decision' | 'capture', Named>,
+  known: Record<'amplifier' | 'version' | 'decision' | 'capture' | 'comparison', Named>,
 ): Problem[] {
-  const { amplifier, decision, alternatives } = record.data;
+  const { amplifier, decision, comparison, alternatives } = record.data;
   return [
     ...resolves(record, ['amplifier'], amplifier, known.amplifier),
     ...resolves(record, ['decision'], decision, known.decision),
+    ...resolves(record, ['comparison'], comparison, known.comparison),
     ...alternatives.flatMap(({ version, capture }, index) => [
       ...resolves(record, ['alternatives', index, 'version'], version, known.version),
       ...resolves(record, ['alternatives', index, 'capture'], capture?.split('#')[0], known.capture),
@@ -94,24 +140,26 @@ function ofSession(
   ];
 }
 
-function resolves(
+/** The problem that a reference leads to nothing; none where it resolves or is left out. */
+export function resolves(
   record: RawRecord<unknown>,
   path: YamlPath,
   id: string | undefined,
-  { kind, ids }: Named,
+  known: Named,
 ): Problem[] {
+  return resolvesAt(() => record.yaml.placeOf(path), id, known);
+}
+
+function resolvesAt(place: () => Place, id: string | undefined, { kind, ids }: Named): Problem[] {
   if (id === undefined || ids.includes(id)) return [];
-  return [
-    problemAt(record.yaml.placeOf(path), messages.dangling(kind, id, nearestPaths(plainId(id), ids), ids)),
-  ];
+  return [problemAt(place(), messages.dangling(kind, id, nearestPaths(plainId(id), ids), ids))];
 }
 
 /** An id without what people add to it: slashes at the ends, `index`, an extension. */
 const plainId = (written: string) => idOf(written.replaceAll(/^\/+|\/+$/g, ''));
 
-/** A version's folder is its amplifier. */
-function ownFolder({ id, file }: RawRecord<VersionData>, amplifier: Named): Problem[] {
-  const parent = id.slice(0, id.lastIndexOf('/'));
+/** The folder that a record stands in is an amplifier. */
+function ownFolder({ file }: RawRecord<unknown>, amplifier: Named, parent: string): Problem[] {
   if (amplifier.ids.includes(parent)) return [];
   return [problemAt({ file, line: 1, column: 1 }, messages.noAmplifier(parent))];
 }

@@ -76,7 +76,7 @@ function differences({ captures }: Task, name: string, first: string): string[] 
 /** Everything that makes two captures the same measurement, as text. */
 function declarationOf({ kind, capture, data, version }: CaptureRecord): Record<string, string> {
   const { instrument, alternative, exchanged, load, impedanceOf, secondary } = data;
-  const { harmonics, band, atPower, tones, ratedLoad, readingAccuracy, loudspeaker } = data;
+  const { harmonics, band, atPower, tones, ratedLoad, readingAccuracy, loudspeaker, responseSweep } = data;
   const conditions = Object.entries(data.conditions).map(([name, value]) => [
     `the condition "${name}"`,
     value,
@@ -84,7 +84,7 @@ function declarationOf({ kind, capture, data, version }: CaptureRecord): Record<
   const channels = capture.columns.map(({ name, unit, role }) => [name, unit, role]);
   return texts({
     ...{ kind, channels, version, instrument, alternative, exchanged, load, impedanceOf, secondary },
-    ...{ harmonics, band, atPower, tones, ratedLoad, readingAccuracy, loudspeaker },
+    ...{ harmonics, band, atPower, tones, ratedLoad, readingAccuracy, loudspeaker, responseSweep },
     ...Object.fromEntries(conditions),
   });
 }

@@ -3,7 +3,10 @@ import { problemAt } from '../problem/index.ts';
 import { checkAddresses } from './addresses.ts';
 import { joinOutputs } from './amplifier-output.ts';
 import type { AnalysisCache } from './analysis-cache.ts';
+import { type PlacedBill, readBill } from './bill.ts';
 import { resolveCaptures } from './captures.ts';
+import { checkPlaces } from './check-places.ts';
+import { checkSessions, resolveComparisons } from './comparisons.ts';
 import { checkDecisions } from './decisions.ts';
 import { idOf, isRecord, partOf, resolveInside } from './files.ts';
 import { captureName } from './ids.ts';
@@ -16,20 +19,26 @@ import type { LinkContext } from './prose/links.ts';
 import { proseRenderer } from './prose/render.ts';
 import type { RawRecord } from './records.ts';
 import { checkReferences } from './references.ts';
+import { withRepeatability } from './repeatability.ts';
 import { resolveRepeats } from './repeats.ts';
+import { checkReservedFiles } from './reserved-files.ts';
+import { resolveVersions } from './resolve-versions.ts';
 import type {
   AmplifierData,
+  ComparisonData,
   DecisionData,
   JournalSettings,
   ListeningData,
   LogData,
   PartData,
+  UnitData,
   VersionData,
 } from './schemas/index.ts';
-import { versionSheet } from './sheets.ts';
 import type { OutputContext } from './stage-output.ts';
+import { checkTags } from './tags.ts';
 import { readTubes } from './tubes.ts';
-import type { CaptureRecord, Journal, Log, Prose, Version } from './types.ts';
+import type { CaptureRecord, Journal, Log, Prose } from './types.ts';
+import { checkUnits, resolveUnits } from './units.ts';
 
 /** The records of a journal whose frontmatter fits, before they are joined. */
 export interface RawJournal {
@@ -37,10 +46,12 @@ export interface RawJournal {
   settings: JournalSettings;
   amplifiers: RawRecord<AmplifierData>[];
   versions: RawRecord<VersionData>[];
+  units: RawRecord<UnitData>[];
   logs: RawRecord<LogData>[];
   parts: RawRecord<PartData>[];
   decisions: RawRecord<DecisionData>[];
   sessions: RawRecord<ListeningData>[];
+  comparisons: RawRecord<ComparisonData>[];
   files: string[];
 }
 
@@ -55,10 +66,13 @@ interface Resolution {
 export async function resolveJournal(raw: RawJournal, resolution: Resolution): Promise<Journal> {
   const { root, settings, files } = raw;
   const { problems } = resolution;
-  problems.push(...mdxRefused(raw), ...checkReferences(raw), ...checkAddresses(raw));
-  problems.push(...checkDecisions(raw.decisions));
+  const bills = await readBills(raw, problems);
+  problems.push(...mdxRefused(raw), ...checkReferences({ ...raw, bills }), ...checkAddresses(raw));
+  problems.push(...checkReservedFiles(raw), ...checkTags(raw.logs));
+  problems.push(...checkDecisions(raw.decisions), ...checkUnits(raw.units, raw.versions));
   const tubes = readTubes();
   const prose = await renderAll(raw, resolution);
+  const proseOf = (record: RawRecord<unknown>) => joined(record, prose).prose;
   const read = await Promise.all(
     raw.logs.map(async (record) => ({
       record,
@@ -66,16 +80,12 @@ export async function resolveJournal(raw: RawJournal, resolution: Resolution): P
     })),
   );
   const joinedCaptures = joinOutputs(read, raw.versions);
-  const outputs = outputsOf(raw, joinedCaptures.captures.flat());
-  const versions = raw.versions.map((record): Version => {
-    const {
-      sheet,
-      diagrams,
-      problems: faults,
-    } = versionSheet(record, { root, mains: settings.mains, outputs }, tubes);
-    problems.push(...faults);
-    return { ...joined(record, prose), amplifier: parentOf(record.id), sheet, diagrams };
-  });
+  const captures = joinedCaptures.captures.flat();
+  const outputs = outputsOf(raw, captures);
+  const origin = { root, mains: settings.mains, outputs, tubes, proseOf };
+  const { versions, ...built } = resolveVersions(bills, origin);
+  const { units, ...batches } = resolveUnits(raw.units, { versions: raw.versions, captures, proseOf });
+  problems.push(...built.problems, ...batches.problems);
   const amplifiers = raw.amplifiers.map((record) => ({
     ...joined(record, prose),
     versions: versions.filter(({ amplifier }) => amplifier === record.id),
@@ -85,18 +95,43 @@ export async function resolveJournal(raw: RawJournal, resolution: Resolution): P
   problems.push(...read.flatMap((result) => result.problems), ...joinedCaptures.problems);
   problems.push(...resolved.flatMap((result) => result.problems));
   const { listening, ...sessions } = await resolveListening(raw.sessions, {
-    ...{ root, files, captures: joinedCaptures.captures.flat() },
-    proseOf: (record) => joined(record, prose).prose,
+    ...{ root, files, captures, proseOf },
   });
   problems.push(...sessions.problems);
+  const { comparisons, ...compared } = resolveComparisons(raw.comparisons, {
+    ...{ logs: resolved.map(({ log }) => log), sessions: listening, parts, proseOf },
+  });
+  problems.push(...compared.problems, ...checkSessions(raw.sessions, raw.comparisons));
   const { logs, decisions, ...claims } = judged({
     ...{ settings, files, versions, records: raw },
     logs: resolved.map(({ log }) => log).sort(newestFirst),
-    proseOf: (record) => joined(record, prose).prose,
-    written: [...amplifiers, ...parts, ...listening],
+    proseOf,
+    written: [...amplifiers, ...units, ...parts, ...listening, ...comparisons],
   });
   problems.push(...claims.problems);
-  return { folder: root, settings, amplifiers, versions, parts, decisions, listening, logs, tubes, files };
+  const journal: Journal = {
+    folder: root,
+    settings,
+    amplifiers,
+    versions,
+    units,
+    parts,
+    decisions,
+    listening,
+    comparisons,
+    logs,
+    tubes,
+    files,
+  };
+  problems.push(...checkPlaces(journal));
+  return journal;
+}
+
+/** The list of parts of every version; its problems join the others. */
+async function readBills({ root, versions, files }: RawJournal, problems: Problem[]): Promise<PlacedBill[]> {
+  const found = await Promise.all(versions.map((record) => readBill(root, record, files)));
+  problems.push(...found.flatMap((result) => result.problems));
+  return found.map(({ bill }) => bill);
 }
 
 /** What the stages of a journal may name. */
@@ -113,16 +148,15 @@ function outputsOf({ parts, logs, files }: RawJournal, captures: readonly Captur
 
 function resolveLog(
   record: RawRecord<LogData>,
-  captures: CaptureRecord[],
+  read: readonly CaptureRecord[],
   prose: ReadonlyMap<string, Prose>,
 ): { log: Omit<Log, 'expectations'>; problems: Problem[] } {
+  const { captures, ...declared } = withRepeatability(record, read);
   const { repeats, problems } = resolveRepeats(record, captures);
   const chosen = chooseKeyFigures(record, captures, repeats);
   const log = { ...joined(record, prose), captures, repeats, keyFigures: chosen.keyFigures };
-  return { log, problems: [...problems, ...chosen.problems, ...checkMentions(log)] };
+  return { log, problems: [...declared.problems, ...problems, ...chosen.problems, ...checkMentions(log)] };
 }
-
-const parentOf = (id: string) => id.slice(0, id.lastIndexOf('/'));
 
 const newestFirst = (a: Pick<Log, 'id' | 'data'>, b: Pick<Log, 'id' | 'data'>) =>
   a.data.date === b.data.date ? (a.id < b.id ? 1 : -1) : a.data.date < b.data.date ? 1 : -1;
@@ -130,7 +164,14 @@ const newestFirst = (a: Pick<Log, 'id' | 'data'>, b: Pick<Log, 'id' | 'data'>) =
 function joined<Data>(record: RawRecord<Data>, prose: ReadonlyMap<string, Prose>) {
   const { id, file, data, source } = record;
   const { body, bodyLine } = source;
-  const nothing = { headings: [], imagePaths: [], mentions: [], figures: [] };
+  const nothing = {
+    headings: [],
+    headingPlaces: [],
+    imagePaths: [],
+    mentions: [],
+    figures: [],
+    fragments: [],
+  };
   const none: Prose = { format: 'md', body, bodyLine, html: '', ...nothing };
   return { id, file, data, prose: prose.get(id) ?? none };
 }
@@ -146,10 +187,12 @@ async function renderAll(raw: RawJournal, { base, problems }: Resolution): Promi
   const records = [
     ...raw.amplifiers,
     ...raw.versions,
+    ...raw.units,
     ...raw.logs,
     ...raw.parts,
     ...raw.decisions,
     ...raw.sessions,
+    ...raw.comparisons,
   ];
   const render = await proseRenderer(linkContext(raw, base));
   const prose = new Map<string, Prose>();

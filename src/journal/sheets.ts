@@ -1,18 +1,21 @@
 import {
   type LoadFault,
   type LoadSheet,
-  loadSheet,
+  loadResult,
+  type StageContext,
+  type StageDescription,
   type StageDiagram,
   type SupplyDescription,
-  stageDiagram,
   type TubeLibrary,
 } from '../load/index.ts';
 import { type Problem, problemAt } from '../problem/index.ts';
 import type { RawRecord } from './records.ts';
 import type { ChainData, StageData, SupplyData, VersionData } from './schemas/index.ts';
 import { chainDescription, type JournalSettings, supplyDescription, supplyPath } from './schemas/index.ts';
+import { withScreenTaps } from './screen-tap.ts';
 import { type OutputContext, withOutputs } from './stage-output.ts';
 import { describeStages, isToldAlready, type SheetOrigin } from './traced-stages.ts';
+import { withOffers } from './transformer-offers.ts';
 import type { YamlReading } from './yaml.ts';
 
 /** What a load sheet is computed from, in a version record or a stand-alone file. */
@@ -23,10 +26,18 @@ export interface SheetSource {
   ratedLoad?: number | undefined;
 }
 
+/** Stages as the load room takes them, and what they are computed from besides. */
+export interface DescribedStages {
+  stages: StageDescription[];
+  context: StageContext;
+}
+
 /** A load sheet with its charts' data; faults stand at their keys. */
 export interface SheetResult {
   sheet: LoadSheet | null;
   diagrams: (StageDiagram | null)[];
+  /** Null where there is no sheet. */
+  described: DescribedStages | null;
   problems: Problem[];
 }
 
@@ -45,12 +56,16 @@ export function computeSheet(
   { mainsHz, outputs, ...origin }: SheetOrigin & { mainsHz: number; outputs: OutputContext },
   tubes: TubeLibrary,
 ): SheetResult {
-  if (stages.length === 0 && !supply && !chain) return { sheet: null, diagrams: [], problems: [] };
+  if (stages.length === 0 && !supply && !chain) {
+    return { sheet: null, diagrams: [], described: null, problems: [] };
+  }
   const described = describeStages(stages, yaml, origin);
   const loaded = withOutputs(described.descriptions, stages, { outputs, yaml, ratedLoad: ratedLoad ?? null });
-  const { descriptions } = loaded;
+  const tapped = withScreenTaps(loaded.descriptions, stages, { outputs, yaml });
+  const descriptions = withOffers(tapped.descriptions, stages, { outputs, ratedLoad: ratedLoad ?? null });
   const source: SupplyDescription | null = supply ? supplyDescription({ mains: mainsHz, ...supply }) : null;
-  const sheet = loadSheet(
+  const context: StageContext = { supply: source, tubes };
+  const { sheet, diagrams } = loadResult(
     descriptions,
     source,
     tubes,
@@ -58,10 +73,12 @@ export function computeSheet(
   );
   return {
     sheet,
-    diagrams: descriptions.map((stage) => stageDiagram(stage, { supply: source, tubes })),
+    diagrams,
+    described: { stages: descriptions, context },
     problems: [
       ...described.problems,
       ...loaded.problems,
+      ...tapped.problems,
       ...sheet.problems
         .filter((fault) => !isToldAlready(fault, descriptions))
         .map((fault) => problemAt(yaml.placeOf(pathOf(fault, supply)), fault)),

@@ -1,5 +1,11 @@
-import { placesWithin, ratioAt, risingCurve, type SweepCurve } from '../compare/index.ts';
-import { type Figure, type Measured, singleMeasured, withInstrument } from '../figures/index.ts';
+import { bandMean, placesWithin, ratioAt, risingCurve, type SweepCurve } from '../compare/index.ts';
+import {
+  declaredMeasured,
+  type Figure,
+  type Measured,
+  singleMeasured,
+  withInstrument,
+} from '../figures/index.ts';
 import type { Fault } from '../problem/index.ts';
 import { quantityText } from '../quantity/index.ts';
 import { claimMessages as messages } from './claim-messages.ts';
@@ -16,6 +22,8 @@ export interface SweepReader {
   at(place: number): Measured;
   /** The edges of a band and the sweep's own points between them. */
   within(band: readonly [number, number]): number[];
+  /** Mean of the logarithm over a band, with the scatter of the sweep; without a value outside the sweep. */
+  mean(band: readonly [number, number]): Measured;
 }
 
 /** The place as it is printed: "1.00 kHz". */
@@ -47,7 +55,7 @@ export function sweepReader(
 }
 
 /** The distortion columns of a channel by the id of their figure. */
-function ratiosOf({ thd, thdPlusNoise, harmonics }: SweepChannel): Map<string, Float64Array> {
+export function ratiosOf({ thd, thdPlusNoise, harmonics }: SweepChannel): Map<string, Float64Array> {
   return new Map([
     ...(thd ? [['thd', thd.values] as const] : []),
     ...(thdPlusNoise ? [['thd-plus-noise', thdPlusNoise.values] as const] : []),
@@ -56,7 +64,7 @@ function ratiosOf({ thd, thdPlusNoise, harmonics }: SweepChannel): Map<string, F
 }
 
 /** Output power of a level sweep, row by row; null where neither column nor load gives it. */
-function powersOf(analysis: CaptureRecord['analysis'], { level }: SweepChannel): Float64Array | null {
+export function powersOf(analysis: CaptureRecord['analysis'], { level }: SweepChannel): Float64Array | null {
   if (analysis.kind !== 'level-sweep') return null;
   if (level?.quantity === 'power') return level.values;
   if (analysis.axis.quantity === 'power') return analysis.axis.values;
@@ -66,7 +74,7 @@ function powersOf(analysis: CaptureRecord['analysis'], { level }: SweepChannel):
 }
 
 /** A column over the places it is read at, in the order of the sweep's own axis. */
-function curveOf(order: Float64Array, places: Float64Array, values: Float64Array): SweepCurve {
+export function curveOf(order: Float64Array, places: Float64Array, values: Float64Array): SweepCurve {
   const rows = [...order.keys()].sort((a, b) => (order[a] ?? 0) - (order[b] ?? 0));
   const sorted = (column: Float64Array) => Float64Array.from(rows, (row) => column[row] ?? Number.NaN);
   return risingCurve(sorted(places), sorted(values));
@@ -82,9 +90,24 @@ interface Reading {
 
 function readerOf(reading: Reading): SweepReader {
   return {
-    at: (place) => singleMeasured(measuredAt(reading, place)),
+    at: (place) => declaredMeasured(measuredAt(reading, place), reading.capture.repeatability),
     within: (band) => placesWithin(reading.curve, band),
+    mean: (band) => singleMeasured(meanOver(reading, band)),
   };
+}
+
+function meanOver(reading: Reading, band: readonly [number, number]): Figure {
+  const { axis, values } = reading.curve;
+  const { value: _value, low: _low, high: _high, ...figure } = measuredAt(reading, band[0]);
+  const bound = axis.map((place, i) => {
+    const { value, high = value } = measuredAt(reading, place);
+    return (high ?? 0) - (value ?? values[i] ?? 0);
+  });
+  const { absent: _absent, ...known } = figure;
+  return bandMean(
+    { axis, values, bound, figure: { ...known, conditions: reading.capture.data.conditions } },
+    band,
+  );
 }
 
 function measuredAt({ capture, channel, figure: id, axis, curve }: Reading, place: number): Figure {

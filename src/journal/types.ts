@@ -1,22 +1,35 @@
 import type { Capture, CaptureDeclaration, CaptureKind } from '../capture/index.ts';
-import type { Judgement } from '../compare/index.ts';
-import type { AmplifierOutput, Figure, Measurement, RepeatSummary } from '../figures/index.ts';
+import type { Conformity, Judgement } from '../compare/index.ts';
+import type {
+  AmplifierOutput,
+  DeclaredRepeatability,
+  Figure,
+  Measurement,
+  RepeatSummary,
+} from '../figures/index.ts';
 import type { LevelMatch, SessionResult } from '../listening/index.ts';
 import type { LoadSheet, StageDiagram, TubeLibrary } from '../load/index.ts';
 import type { Place } from '../problem/index.ts';
+import type { Subtraction } from '../signal/index.ts';
 import type { Analysis } from './analyse.ts';
+import type { Bill } from './bill.ts';
+import type { Compared } from './comparisons.ts';
 import type {
   AmplifierData,
   CaptureData,
   ClaimData,
+  ComparisonData,
   DecisionData,
   JournalSettings,
   ListeningData,
   LogData,
   PartData,
   RepeatData,
+  StatedLimits,
+  UnitData,
   VersionData,
 } from './schemas/index.ts';
+import type { DescribedStages } from './sheets.ts';
 
 /** A heading of a record's prose, for contents lists and anchors. */
 export interface Heading {
@@ -41,6 +54,17 @@ export interface FigureMention {
   place: Place;
 }
 
+/** A link to a place on a page. */
+export interface FragmentMention {
+  /** Id of the record or capture, or path of another page. */
+  page: string;
+  /** What stands behind the #, decoded. */
+  fragment: string;
+  /** The link as it is written. */
+  written: string;
+  place: Place;
+}
+
 /** The body of a record. `html` is null for MDX, which is compiled while the site is built. */
 export interface Prose {
   format: 'md' | 'mdx';
@@ -48,9 +72,12 @@ export interface Prose {
   bodyLine: number;
   html: string | null;
   headings: Heading[];
+  /** Where each of them is written. */
+  headingPlaces: Place[];
   imagePaths: string[];
   mentions: Mention[];
   figures: FigureMention[];
+  fragments: FragmentMention[];
 }
 
 /** What every record has: its id is the file's path without extension. */
@@ -72,6 +99,51 @@ export interface Version extends RecordBase<VersionData> {
   sheet: LoadSheet | null;
   /** What the plate-curve chart of each stage draws, in the order of the stages. */
   diagrams: (StageDiagram | null)[];
+  /** What the sheet was computed from; null without one. */
+  described: DescribedStages | null;
+  bill: Bill;
+}
+
+/** A capture of a unit; of one with several channels the one that shows it. */
+export interface UnitCapture {
+  capture: CaptureRecord;
+  channel: string | null;
+}
+
+/** One value that was read on a unit, or the lack of it, beside the limits stated for it. */
+export interface UnitRow {
+  /** The same for every unit of a version. */
+  key: string;
+  /** Name of the reading, or channel of the figure. */
+  name: string;
+  /** Id of the figure; null for a reading. */
+  figure: string | null;
+  limits: StatedLimits;
+  value: number | null;
+  low?: number;
+  high?: number;
+  unit: string;
+  /** The value as it was written, or printed with its interval. */
+  text: string;
+  /** Where it is not that of the record. */
+  date: string | null;
+  done: string | null;
+  capture: { id: string; title: string } | null;
+  /** False for one that was read again. */
+  counts: boolean;
+  verdict: Conformity | 'no limit';
+}
+
+/** What the values of a unit say together. */
+export type UnitOutcome = Conformity | 'no limits';
+
+/** One built unit of a version. */
+export interface Unit extends RecordBase<UnitData> {
+  amplifier: string;
+  /** Captures taken of it. */
+  taken: UnitCapture[];
+  rows: UnitRow[];
+  outcome: UnitOutcome;
 }
 
 /** A thing that an amplifier is made of. */
@@ -122,6 +194,11 @@ export interface ListeningSession extends RecordBase<ListeningData> {
   sealing: 'not sealed' | 'sealed' | 'verified';
   /** From the lowest band to the highest. */
   heard: HeardBand[];
+}
+
+/** Alternatives side by side, and what their captures say about them. */
+export interface Comparison extends RecordBase<ComparisonData> {
+  compared: Compared;
 }
 
 /** What a claim names: where it is shown, and the captures that it rests on by id. */
@@ -181,8 +258,12 @@ export interface CaptureRecord {
   figures: Figure[];
   /** The instrument and what it took; null where the log names none. */
   measurement: Measurement | null;
+  /** How far its figures scatter when set up anew, as its log declares. */
+  repeatability: readonly DeclaredRepeatability[];
   /** What the figures say together, in full sentences. */
   findings: string[];
+  /** What was added between stimulus and response, where a sweep of the gain between them is named. */
+  subtraction: Subtraction | null;
   /** What an amplifier's output does, where this capture shows it. */
   output: AmplifierOutput | null;
   /** Warnings about this capture, in full sentences. */
@@ -197,11 +278,14 @@ export interface Journal {
   settings: JournalSettings;
   amplifiers: Amplifier[];
   versions: Version[];
+  units: Unit[];
   parts: Part[];
   /** By number. */
   decisions: Decision[];
   /** Newest first. */
   listening: ListeningSession[];
+  /** Newest first. */
+  comparisons: Comparison[];
   /** Newest first. */
   logs: Log[];
   tubes: TubeLibrary;

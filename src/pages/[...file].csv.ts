@@ -4,9 +4,13 @@ import type { APIRoute, GetStaticPaths } from 'astro';
 import { currentJournal } from '../journal/current.ts';
 import { downloadOf } from '../journal/ids.ts';
 
-/** Every capture file, published untouched beside its log's page. */
+/** Every capture file and every list of parts, published untouched beside the page of its record. */
 export const getStaticPaths = (() => {
-  const files = currentJournal().logs.flatMap(({ captures }) => captures.map(({ file }) => file));
+  const { logs, versions } = currentJournal();
+  const files = [
+    ...logs.flatMap(({ captures }) => captures.map(({ file }) => file)),
+    ...versions.flatMap(({ bill }) => bill.file ?? []),
+  ];
   return [...new Set(files)].map((file) => ({
     params: { file: downloadOf(file).replace(/\.csv$/, '') },
     props: { file },

@@ -12,7 +12,9 @@ import type { Analysis, CaptureRecord, ChartKind } from '../journal/index.ts';
 import { amplitudeSpectrum, type ChannelSummary } from '../signal/index.ts';
 import { chosenChannel, noiseChart } from './noise-chart.ts';
 import { type SizedChart, sized } from './sized-chart.ts';
+import { bandOf, bandSentence } from './sweep-bands.ts';
 import { twoToneChart } from './two-tone-chart.ts';
+import { windowText } from './window-words.ts';
 
 type Of<Kind extends Analysis['kind']> = Extract<Analysis, { kind: Kind }>;
 
@@ -71,7 +73,8 @@ function spectrum(
   const { harmonics } = summary.settings;
   const { channel, figures } = chosenChannel(analysis, wanted) ?? {};
   if (!channel || !figures) return null;
-  const { frequencyHz, rms, floorRms, window } = amplitudeSpectrum(channel, rateHz, { harmonics });
+  const drawn = amplitudeSpectrum(channel, rateHz, { harmonics });
+  const { frequencyHz, rms, floorRms } = drawn;
   const data = {
     ...{ channel: channel.name, role: channel.role, frequencyHz, rms, floorRms },
     fundamental: figures.fundamental,
@@ -81,7 +84,7 @@ function spectrum(
   return sized(
     harmonicSpectrum,
     data,
-    `${capture.data.title}: spectrum of ${channel.name}, ${window} window.`,
+    `${capture.data.title}: spectrum of ${channel.name}, ${windowText(drawn)}`,
   );
 }
 
@@ -129,7 +132,7 @@ function responseChart(capture: CaptureRecord, { axis, sweeps }: Of<'frequency-s
 type Response = Of<'frequency-sweep'>['sweeps'][number]['summary']['response'];
 
 /** Turns a column's values into decibels re its own value at the reference, or re its unit without one. */
-function decibelsRe(quantity: string, at: Response): (value: number) => number {
+export function decibelsRe(quantity: string, at: Response): (value: number) => number {
   const zero = at?.referenceLevel ?? 1;
   return quantity === 'power'
     ? (value) => 10 * Math.log10(value / zero ** 2)
@@ -138,15 +141,20 @@ function decibelsRe(quantity: string, at: Response): (value: number) => number {
 
 function thdChart(capture: CaptureRecord, { axis, sweeps }: Of<'frequency-sweep'>): SizedChart {
   const total = sweeps.some(({ channel }) => channel.thd);
+  const id = total ? 'thd' : 'thd-plus-noise';
+  const frequencyHz = axis.values;
+  const lines = sweeps.flatMap(({ channel: { name, thd, thdPlusNoise } }) => {
+    const ratio = (total ? thd : thdPlusNoise)?.values;
+    return ratio ? [{ name, ratio, band: bandOf(capture, { id, channel: name, ratio, frequencyHz }) }] : [];
+  });
   const data = {
     quantity: total ? 'THD' : 'THD+N',
-    series: sweeps.flatMap(({ channel: { name, thd, thdPlusNoise } }) => {
-      const column = total ? thd : thdPlusNoise;
-      return column ? [{ name, frequencyHz: axis.values, ratio: column.values }] : [];
-    }),
+    series: lines.map(({ band, ...line }) => ({ ...line, ...band, frequencyHz })),
     source: capture.data.title,
   };
-  return sized(thdAgainstFrequency, data, `${capture.data.title}: ${data.quantity} against frequency.`);
+  const bands = bandSentence(lines.map(({ band }) => band));
+  const caption = `${capture.data.title}: ${data.quantity} against frequency.${bands}`;
+  return sized(thdAgainstFrequency, data, caption);
 }
 
 function harmonicsChart(capture: CaptureRecord, { axis, sweeps }: Of<'frequency-sweep'>): SizedChart | null {
@@ -167,19 +175,24 @@ function harmonicsChart(capture: CaptureRecord, { axis, sweeps }: Of<'frequency-
 
 function powerChart(capture: CaptureRecord, { axis, sweeps, loadOhm }: Of<'level-sweep'>): SizedChart {
   const total = sweeps.some(({ channel }) => channel.thd);
+  const id = total ? 'thd' : 'thd-plus-noise';
+  const lines = sweeps.flatMap(({ channel, summary }) => {
+    const { name } = channel;
+    const ratio = (total ? channel.thd : channel.thdPlusNoise)?.values;
+    const powerW = powerOf(channel, axis, loadOhm);
+    if (!ratio || !powerW) return [];
+    const marks = summary.powerAtThd.map(({ thdRatio, powerW: at }) => ({ ratio: thdRatio, powerW: at }));
+    const band = bandOf(capture, { id, channel: name, ratio, frequencyHz: null });
+    return [{ series: { name, powerW, ratio, ...band, ...(total ? { marks } : {}) }, band }];
+  });
   const data = {
     quantity: total ? 'THD' : 'THD+N',
-    series: sweeps.flatMap(({ channel, summary }) => {
-      const column = total ? channel.thd : channel.thdPlusNoise;
-      const powerW = powerOf(channel, axis, loadOhm);
-      const marks = summary.powerAtThd.map(({ thdRatio, powerW: at }) => ({ ratio: thdRatio, powerW: at }));
-      return column && powerW
-        ? [{ name: channel.name, powerW, ratio: column.values, ...(total ? { marks } : {}) }]
-        : [];
-    }),
+    series: lines.map(({ series }) => series),
     source: capture.data.title,
   };
-  return sized(thdAgainstPower, data, `${capture.data.title}: ${data.quantity} against output power.`);
+  const bands = bandSentence(lines.map(({ band }) => band));
+  const caption = `${capture.data.title}: ${data.quantity} against output power.${bands}`;
+  return sized(thdAgainstPower, data, caption);
 }
 
 function harmonicsOverPower(
@@ -199,7 +212,7 @@ function harmonicsOverPower(
 }
 
 /** Output power of each row, from its own column, from the axis, or from voltage and load. */
-function powerOf(
+export function powerOf(
   { level }: Of<'level-sweep'>['sweeps'][number]['channel'],
   axis: Of<'level-sweep'>['axis'],
   loadOhm: number | null,

@@ -6,16 +6,16 @@ import { printNumber, quantityText } from '../quantity/index.ts';
 /** Versions whose stages or list of parts name a part's record. */
 export function versionsWith(part: string, versions: readonly Version[]): Version[] {
   return versions.filter(
-    ({ data }) =>
-      data.parts.some(({ record }) => record === part) ||
+    ({ data, bill }) =>
+      bill.lines.some(({ record }) => record === part) ||
       data.stages.some((stage) => 'transformer' in stage && stage.transformer === part),
   );
 }
 
 /** What a part's record states, printed. */
 export function partFacts(data: PartData): Fact[] {
-  const { price, delivery, supplier, taps = [] } = data;
-  const texts = { Price: price, Delivery: delivery, Supplier: supplier };
+  const { use, price, delivery, supplier, taps = [] } = data;
+  const texts = { 'Made for': use, Price: price, Delivery: delivery, Supplier: supplier };
   return [
     ...Object.entries(texts).flatMap(([name, value]) => (value === undefined ? [] : [{ name, value }])),
     ...windingFacts(data),

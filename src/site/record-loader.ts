@@ -2,9 +2,19 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Loader, LoaderContext } from 'astro/loaders';
 import { currentJournal } from '../journal/current.ts';
-import type { Amplifier, Decision, Journal, ListeningSession, Log, Part, Version } from '../journal/types.ts';
+import type {
+  Amplifier,
+  Comparison,
+  Decision,
+  Journal,
+  ListeningSession,
+  Log,
+  Part,
+  Unit,
+  Version,
+} from '../journal/types.ts';
 
-type Entry = Amplifier | Version | Log | Part | Decision | ListeningSession;
+type Entry = Amplifier | Version | Unit | Log | Part | Decision | ListeningSession | Comparison;
 
 /**
  * Hands the records of the current journal to Astro's content store: Markdown already rendered, MDX to be
@@ -18,10 +28,12 @@ export function recordLoader(): Loader {
       const entries: Entry[] = [
         ...journal.amplifiers,
         ...journal.versions,
+        ...journal.units,
         ...journal.logs,
         ...journal.parts,
         ...journal.decisions,
         ...journal.listening,
+        ...journal.comparisons,
       ];
       const kept = new Set(entries.map(({ id }) => id));
       for (const id of context.store.keys()) if (!kept.has(id)) context.store.delete(id);

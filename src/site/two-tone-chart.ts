@@ -2,6 +2,7 @@ import { intermodulationSpectrum, waveformExcerpt } from '../charts/index.ts';
 import type { Analysis, CaptureRecord, ChartKind } from '../journal/index.ts';
 import { amplitudeSpectrum, type CombinationLine } from '../signal/index.ts';
 import { type SizedChart, sized } from './sized-chart.ts';
+import { windowText } from './window-words.ts';
 
 type TwoTone = Extract<Analysis, { kind: 'two-tone' }>;
 
@@ -39,12 +40,13 @@ function spectrum(
   if (!channel || !figures) return null;
   const { tones, pattern, products, harmonics } = figures;
   const options = tones ? { tonesHz: [tones.lower.frequencyHz, tones.upper.frequencyHz] as const } : {};
-  const { frequencyHz, rms, floorRms, window } = amplitudeSpectrum(channel, rateHz, options);
+  const drawn = amplitudeSpectrum(channel, rateHz, options);
+  const { frequencyHz, rms, floorRms } = drawn;
   const chart = {
     ...{ channel: channel.name, role: channel.role, frequencyHz, rms, floorRms, tones, pattern },
     lines: [...products, ...harmonics].filter(isTelling).toSorted((a, b) => a.order - b.order),
     source: data.title,
   };
-  const caption = `${data.title}: spectrum of ${channel.name} with its intermodulation lines, ${window} window.`;
+  const caption = `${data.title}: spectrum of ${channel.name} with its intermodulation lines, ${windowText(drawn)}`;
   return sized(intermodulationSpectrum, chart, caption);
 }

@@ -23,8 +23,8 @@ export function versionDifferences(version: Version, followed: Version): Differe
     .map((what) => ({ what, before: before[what] ?? 'none', after: after[what] ?? 'none' }));
 }
 
-function describe({ data, sheet }: Version): Printed {
-  const parts = data.parts.map(({ part, value }) => [part, value ?? 'as listed'] as const);
+function describe({ bill, sheet }: Version): Printed {
+  const parts = bill.lines.map(({ part, value }) => [part, value ?? 'as listed'] as const);
   return { ...(sheet ? sheetValues(sheet) : {}), ...Object.fromEntries(parts) };
 }
 

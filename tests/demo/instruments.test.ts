@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { heronFromGrid } from '../../src/demo/heron.ts';
 import { openJournal } from '../../src/journal/index.ts';
 
 const { journal } = await openJournal(join(import.meta.dirname, '../../content'));
@@ -37,6 +38,23 @@ test('what the log says of the interval at 19 and 20 kHz is what the page shows'
   // From 0.0003 % to 0.0016 %, to the digits that the log prints.
   expect(100 * (third?.low ?? 0)).toBeCloseTo(0.0003, 4);
   expect(100 * (third?.high ?? 0)).toBeCloseTo(0.0016, 4);
+});
+
+test('what the page says the output stage added is what the model adds to a pure tone at its grid', () => {
+  const added = figure('heron-v1-grid-and-speaker-1w', 'added-distortion', 'load');
+  const gridRms = figure('heron-v1-grid-and-speaker-1w', 'fundamental-level', 'grid')?.value ?? 0;
+  const alone = heronFromGrid(1000.3, gridRms).lines.map(({ re, im }) => Math.hypot(re, im));
+  const expected = Math.hypot(...alone.slice(2, 11)) / (alone[1] ?? 1);
+  // Within the interval, which the scope makes wide.
+  expect(expected).toBeGreaterThan(added?.low ?? Number.POSITIVE_INFINITY);
+  expect(expected).toBeLessThan(added?.high ?? 0);
+});
+
+test('a frequency says whether the clock of its recorder is stated', () => {
+  const remarkOf = (capture: string, subject: string) =>
+    figure(capture, 'fundamental-frequency', subject)?.remark;
+  expect(remarkOf('heron-v1-1khz-1w', 'load')).toBe('without the recorder’s clock');
+  expect(remarkOf('wren-1khz-1w-bypassed', 'load')).toBeUndefined();
 });
 
 test('every capture names an instrument of the journal, and most figures carry its part', () => {

@@ -60,3 +60,29 @@ test('a stage that is not there, or without such a figure, is refused with what 
     [9, 24, 'Did you mean power?'],
   ]);
 });
+
+test.each([
+  [
+    'transistors',
+    'transistor-output',
+    'topology: follower-pair, load: 8 Ω, emitterResistor: 0.1 Ω, biasCurrent: 150 mA, lossVoltage: 2 V',
+    'rails: 18 V, current: 170 mA',
+  ],
+  [
+    'tubes',
+    'push-pull',
+    'topology: push-pull, device: EL34, connection: triode, bias: { grid: -28 V }, load: 8 kΩ',
+    'plate: 400 V',
+  ],
+])('a pair of %s gives the power up to which both sides conduct', async (_kind, method, stage, supply) => {
+  const keys = `stages: [ { id: output, ${stage} } ]\nsupply: { ${supply} }\n`;
+  const folder = measuredFolder({ 'amplifiers/tern/v1.md': versionWith(keys) });
+  const { journal } = await openJournal(folder);
+  const [output] = journal?.versions[0]?.sheet?.stages ?? [];
+  const figures = stageFigures(output ? [output] : [], 'v1.md');
+  const classA = figures.find(({ id }) => id === 'class-a-power');
+  expect(classA?.value).toBeGreaterThan(0.1);
+  // 2 I₀² R with 150 mA and 8 Ω, to the rounding of the arithmetic.
+  if (method === 'transistor-output') expect(classA?.value).toBeCloseTo(0.36, 12);
+  expect(figures.every(({ provenance }) => provenance.method === method)).toBe(true);
+});

@@ -37,17 +37,26 @@ test.each([
   ['src/compare/x.ts', "import { thing } from 'node:fs';"],
   ['src/charts/specs/x.ts', "import { thing } from '../../journal/index.ts';"],
   ['src/charts/x.ts', "import { thing } from 'node:crypto';"],
+  ['src/charts/x.ts', "import { thing } from '../overlay/index.ts';"],
+  ['src/overlay/x.ts', "import { thing } from '../journal/index.ts';"],
+  ['src/overlay/x.ts', "import { thing } from 'node:fs';"],
+  ['src/hearing/x.ts', "import { thing } from '../figures/index.ts';"],
+  ['src/signal/x.ts', "import { thing } from '../hearing/index.ts';"],
   ['src/journal/x.ts', "import { thing } from '../charts/index.ts';"],
   ['src/journal/prose/x.ts', "import { thing } from '../../cli/run.ts';"],
   ['src/journal/x.ts', "import { thing } from 'astro:content';"],
   ['src/site/x.ts', "import { thing } from '../cli/run.ts';"],
+  ['src/browser/search/x.ts', "import { thing } from '../../journal/index.ts';"],
+  ['src/browser/search/x.ts', "import { thing } from 'node:fs';"],
 ])('%s may not have %s', (file, code) => {
   expect(lint(file, code + exported)).toMatch(/noRestrictedImports/);
 });
 
 test.each([
   ['src/capture/x.ts', "import { thing } from '../quantity/index.ts';"],
+  ['src/hearing/x.ts', "import { thing } from '../signal/index.ts';"],
   ['src/journal/x.ts', "import { thing } from 'node:fs';"],
+  ['src/overlay/x.ts', "import { thing } from '../charts/ticks.ts';"],
   ['src/site/x.ts', "import { thing } from '../charts/index.ts';"],
 ])('%s may have %s', (file, code) => {
   const report = lint(file, code + exported);

@@ -241,10 +241,10 @@ test('names that every object has are keys like others', async () => {
   expect(await problemsOf({ [file]: log('__proto__: { polluted: yes }\nconstructor: 5\n') })).toBe(`
 logs/first/index.md:6:1 error unknown-key
   The key "__proto__" is not known here.
-  Keys that can stand here: title, date, amplifier, version, question, answer, tags, captures, repeats, expectations, keyFigures.
+  Keys that can stand here: title, date, amplifier, version, question, answer, tags, captures, repeats, repeatability, expectations, keyFigures.
 logs/first/index.md:7:1 error unknown-key
   The key "constructor" is not known here.
-  Keys that can stand here: title, date, amplifier, version, question, answer, tags, captures, repeats, expectations, keyFigures.
+  Keys that can stand here: title, date, amplifier, version, question, answer, tags, captures, repeats, repeatability, expectations, keyFigures.
 `);
 });
 

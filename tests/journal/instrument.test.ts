@@ -36,7 +36,7 @@ test('what is stated about an instrument is in the intervals of the captures tha
 
 test('a capture that names no instrument keeps the intervals of its noise', async () => {
   const without = await figuresWith('gainAccuracy: 3 %\nownDistortion: 0.3 %', '');
-  const nothingStated = await figuresWith('bandwidth: 20 MHz');
+  const nothingStated = await figuresWith('bits: 24');
   expect(without.found?.measurement).toBeNull();
   for (const figure of without.found?.figures ?? []) {
     expect(figure).not.toHaveProperty('systematic');

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type Files, log, proseOf, toneCsv } from '../support/journal.ts';
+import { type Files, log, problemsOf, proseOf, toneCsv } from '../support/journal.ts';
 
 const drawing = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 3"></svg>';
 /** One pixel. */
@@ -12,6 +12,7 @@ const png = Buffer.from(
 const around: Files = {
   'logs/second/index.md': log(
     'captures:\n  - { file: tone.csv, title: Tone }\n  - { file: codes.txt, title: Codes }\n',
+    '\n## Noise\n\n## What is left of 6.6 kΩ\n',
   ),
   'logs/second/tone.csv': toneCsv(),
   'logs/second/codes.txt': toneCsv(),
@@ -34,7 +35,7 @@ describe('a link', () => {
     ['a version beside', '../../amplifiers/tern/v1.md', '/notes/amplifiers/tern/v1/'],
     ['the log itself', 'index.md', '/notes/logs/first/'],
     ['a part of another record', '../second/index.md#noise', '/notes/logs/second/#noise'],
-    ['a part of the page', '#noise', '#noise'],
+    ['a part of the page', '#content', '#content'],
     ['a capture by its id', 'logs/second/tone', '/notes/logs/second/tone/'],
     ['a capture file', '../second/tone.csv', '/notes/logs/second/tone.csv'],
     ['a capture file of another ending', '../second/codes.txt', '/notes/logs/second/codes.txt.csv'],
@@ -132,6 +133,79 @@ logs/first/index.md:16:7 ${nothing('gone.md')}
     expect(html).toContain('<a href="/logs/second/" title="Second">link</a>');
     expect(problems).toBe(`\nlogs/first/index.md:10:1 ${nothing('gone.md')}\n`);
   });
+});
+
+describe('a link to a place on a page', () => {
+  const leads = (written: string, more: Files = {}) =>
+    proseOf(`## Here\n\nA [link](${written}).\n`, { ...around, ...more });
+
+  test.each([
+    '#here',
+    '#list-of-captures',
+    '../second/index.md#noise',
+    '../second/index.md#what-is-left-of-66-kω',
+    '../second/index.md#what-is-left-of-66-k%CF%89',
+    'logs/second/tone#provenance',
+    'amplifiers/tern/v1#decisions',
+    '/methods/#thd',
+    '/parts/',
+    '#',
+  ])('%s leads to a heading or a section of the page', async (written) => {
+    expect((await leads(written)).problems).toBe('\n\n');
+  });
+
+  test.each([
+    ['#her', 'Did you mean #here?'],
+    ['#elsewhere', 'Headings there: #here.'],
+    ['../second/index.md#nois', 'Did you mean #noise?'],
+    ['../second/#harmonics', 'Headings there: #noise, #what-is-left-of-66-kω.'],
+    ['logs/second/tone#provenence', 'Did you mean #provenance?'],
+    ['amplifiers/tern/v1#output', 'Leave out the # and what follows it.'],
+    ['/methods/#thdd', 'Did you mean #thd?'],
+  ])('%s is refused with the nearest one', async (written, hint) => {
+    expect((await leads(written)).problems).toBe(
+      `\nlogs/first/index.md:9:3 error dangling-link\n  The link "${written}" leads to a page, but not to a place on it.\n  ${hint}\n`,
+    );
+  });
+
+  test('finds the headings of MDX, and does not look for places in components of its own', async () => {
+    const { 'logs/second/index.md': second, ...others } = around;
+    const linked = async (mdx: string, written: string) => {
+      const body = `A [link](${written}).\n`;
+      const record = {
+        'journal.yaml': 'title: A\nauthor: B\nmdx: true\n',
+        'logs/first/index.md': log('', body),
+      };
+      return problemsOf({ ...others, ...record, 'logs/second/index.mdx': `${second}\n${mdx}` });
+    };
+    expect(await linked('## More **of** it', '../second/index.mdx#more-of-it')).toBe('\n\n');
+    expect(await linked('## More', '../second/index.mdx#mor')).toContain('Did you mean #more?');
+    const own = 'import Dial from "./Dial.astro";\n\n<Dial />\n';
+    expect(await linked(own, '../second/index.mdx#dial')).not.toContain('dangling-link');
+  });
+
+  test('into a record that cannot be read is told by that record alone', async () => {
+    const found = await leads('../second/index.md#nothing', { 'logs/second/index.md': 'no frontmatter' });
+    expect(found.problems).not.toContain('dangling-link');
+    const broken = log('', '\n## Place\n\n<Chart\n');
+    const files = { 'journal.yaml': 'title: A\nauthor: B\nmdx: true\n', 'logs/third/index.mdx': broken };
+    const other = await leads('../third/index.mdx#place', files);
+    expect(other.problems).toContain('logs/third/index.mdx');
+    expect(other.problems).not.toContain('dangling-link');
+  });
+});
+
+test('a heading that would have the address of a section of its page is a warning at the heading', async () => {
+  const warned = async (body: string) => (await proseOf(body, around)).problems;
+  expect(await warned('Text\n\n## Repeats\n\n### Noise\n\n> ## Captures\n')).toBe(`
+logs/first/index.md:9:1 warning heading-taken
+  The heading "Repeats" would have the address #repeats, which pages of this kind keep for a section of their own.
+  Word the heading differently.
+logs/first/index.md:13:3 warning heading-taken
+  The heading "Captures" would have the address #captures, which pages of this kind keep for a section of their own.
+  Word the heading differently.
+`);
+  expect(await warned('## Findings\n\n## Findings\n\nA note[^1].\n\n[^1]: Below.\n')).toBe('\n\n');
 });
 
 describe('a picture', () => {

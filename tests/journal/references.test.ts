@@ -85,8 +85,8 @@ ${first}:6:10 error version-of-another-amplifier
       { 'amplifiers/gull/v1.md': version },
       `
 amplifiers/gull/v1.md:1:1 error dangling-reference
-  This version stands in the folder amplifiers/gull, which has no index.md to say what the amplifier is.
-  Write amplifiers/gull/index.md, or move the version into the folder of its amplifier.
+  This record stands in the folder amplifiers/gull, which has no index.md to say what the amplifier is.
+  Write amplifiers/gull/index.md, or move the record into the folder of its amplifier.
 `,
     ],
     [

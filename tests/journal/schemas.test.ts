@@ -16,7 +16,7 @@ const logCases: Case[] = [
   [
     'an unknown key with none near',
     log('weather: fine\n'),
-    '6:1 error unknown-key\n  The key "weather" is not known here.\n  Keys that can stand here: title, date, amplifier, version, question, answer, tags, captures, repeats, expectations, keyFigures.',
+    '6:1 error unknown-key\n  The key "weather" is not known here.\n  Keys that can stand here: title, date, amplifier, version, question, answer, tags, captures, repeats, repeatability, expectations, keyFigures.',
   ],
   [
     'unknown keys inside a capture and a column',
@@ -202,17 +202,38 @@ supply:
   [
     'a misspelt state',
     version.replace('current', 'curent'),
-    '4:8 error not-an-option\n  "curent" is not one of "on the bench", "current", "retired".\n  Did you mean current?',
+    '4:8 error not-an-option\n  "curent" is not one of "on the bench", "current", "retired", "withdrawn".\n  Did you mean current?',
   ],
   [
     'a state that is none',
     version.replace('current', 'sold'),
-    '4:8 error not-an-option\n  "sold" is not one of "on the bench", "current", "retired".\n  Write one of them.',
+    '4:8 error not-an-option\n  "sold" is not one of "on the bench", "current", "retired", "withdrawn".\n  Write one of them.',
   ],
   [
     'a version that follows another without saying what changed',
     versionWith('follows: amplifiers/tern/v1\n'),
     '6:10 error changes-missing\n  A version that follows another says what changed and why.\n  Add changes: with one sentence for each.',
+  ],
+  [
+    'words to builders of no version',
+    versionWith('forBuilders: Leave it.\n'),
+    '6:14 error for-builders\n  This speaks to builders of the version that this one follows, but it follows none.\n  Add follows: with the id of that version, or remove forBuilders:.',
+  ],
+  [
+    'a withdrawn version without a reason',
+    version.replace('current', 'withdrawn'),
+    '4:8 error withdrawn\n  A version that is withdrawn says why.\n  Add reason: with one sentence.',
+  ],
+  [
+    'a danger and a reason in a version that is in use',
+    versionWith('dangerous: true\nreason: It hums.\n'),
+    '6:12 error withdrawn\n  Only a withdrawn version is marked as dangerous.\n  Write state: withdrawn, or remove this key.',
+    '7:9 error withdrawn\n  Only a withdrawn version gives a reason.\n  Write state: withdrawn, or remove this key.',
+  ],
+  [
+    'a batch of none',
+    versionWith('batch: 0\n'),
+    '6:8 error number\n  A whole number from 1 to 100000 is expected here, but this is "0".',
   ],
   [
     'parts in wrong numbers',
@@ -240,7 +261,7 @@ test('an amplifier with every key wrong', async () => {
       '2:8 error wrong-type\n  A text is expected here, but this is a list.',
       '3:7 error not-an-option\n  "valve" is not one of "tube", "transistor", "hybrid".\n  Write one of them.',
       '4:11 error value\n  This text is empty; write something here.',
-      '5:1 error unknown-key\n  The key "tubes" is not known here.\n  Keys that can stand here: title, purpose, kind, topology.',
+      '5:1 error unknown-key\n  The key "tubes" is not known here.\n  Keys that can stand here: title, purpose, kind, topology, openQuestions.',
     ]),
   );
 });

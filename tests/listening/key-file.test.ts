@@ -54,8 +54,20 @@ describe('a trial sheet', () => {
     const text = sheet({});
     expect(text).toMatch(/^2 +new +_+ +_+$/m);
     expect(text).toContain('\nMind the voltages.\n');
-    expect(text).toContain('SHA-256 of the key file: f00d\n');
+    expect(text.endsWith('\nSHA-256 of the key file:\nf00d\n')).toBe(true);
     expect(text).toContain('1. 3 trials were fixed beforehand');
+  });
+
+  test('has no line that a page of A4 would cut, and loses no word by that', () => {
+    const notice =
+      'Follow your local codes, and leave mains and high-voltage work to qualified people. '.repeat(3);
+    const facts = { key, alternatives: ['old', 'new'] as const, sha256: 'f'.repeat(64), notice };
+    const text = trialSheet(facts);
+    // Twelve characters to the inch on 17 cm are 80.
+    expect(Math.max(...text.split('\n').map(({ length }) => length))).toBeLessThanOrEqual(80);
+    expect(text.replaceAll(/\s+/g, ' ')).toContain(notice.trim());
+    expect(text).toContain('\n2. In each trial play the one that the line names,');
+    expect(text).toMatch(/\n {3}\S/);
   });
 
   test('of a preference test plays both, in the order drawn', () => {

@@ -32,6 +32,15 @@ describe('a blind session', () => {
     );
   });
 
+  test('without an aim says how many trials larger and larger shares take, unless it has shown something', () => {
+    // The smallest numbers with both errors at most 5 %, computed with scipy: shared/checks/listening.json.
+    expect(said({ successes: 11 })[2]).toBe(
+      'What the session was to find is not stated. The trials that it takes to find a true share with a probability of 95\u00a0%: 268 for 60\u00a0%, 42 for 75\u00a0% and 13 for 90\u00a0%.',
+    );
+    expect(said({ successes: 12 })).toHaveLength(2);
+    expect(said({ successes: 11, effect: { share: 0.7, power: 0.95 } })).toHaveLength(3);
+  });
+
   test('with an aim says how surely it was to be found, and what number of trials would do', () => {
     expect(said({ effect: { share: 0.7, power: 0.95 } })[2]).toBe(
       'If the true share is 70\u00a0%, so many trials find it with a probability of 45\u00a0%; to find it with 95\u00a0%, 67 trials with 41 right answers would be needed.',
@@ -116,6 +125,12 @@ describe('levelMatch', () => {
     // One decimal is read.
     expect(found?.differenceDb).toBeCloseTo(0.1, 10);
     expect(found).toMatchObject({ louder: 'a', isWithin: true });
+  });
+
+  test('has any target that is stated', () => {
+    // 1 dB by meter: common practice, no source; a test value only.
+    const byMeter = (target: number) => levelMatch('meter', readings(84.3, 85.2), target)?.isWithin;
+    expect([1, 0.8, 0.1].map(byMeter)).toEqual([true, false, false]);
   });
 
   test('does not exist for one reading, or for no voltage', () => {

@@ -1,29 +1,18 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
-import { browserMissing, findBrowser } from '../support/browser.ts';
 import { pagesOf } from '../support/demo-site.ts';
 import { serve } from '../support/serve.ts';
+import { accessibilityFaults, launchBrowser, visitPage } from '../support/visit.ts';
 
 const site = inject('site');
 const pages = pagesOf(site).map((page) => (page === '/404.html' ? '/no-such-page/' : page));
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const schemes = ['light', 'dark'] as const;
 
 let browser: Browser;
 let server: Awaited<ReturnType<typeof serve>>;
 
 beforeAll(async () => {
-  const executablePath = findBrowser();
-  if (executablePath === null) throw new Error(browserMissing);
-  const args = [
-    '--no-sandbox',
-    '--disable-gpu',
-    '--disable-background-networking',
-    '--disable-component-update',
-  ];
-  browser = await chromium.launch({ executablePath, args });
+  browser = await launchBrowser();
   server = await serve(site);
 });
 
@@ -32,31 +21,8 @@ afterAll(async () => {
   server.close();
 });
 
-/** Opens a page and collects everything a visitor's console and network would show. */
-async function visit(path: string, options: { width: number; colorScheme?: 'light' | 'dark' }) {
-  const { width, colorScheme = 'light' } = options;
-  const context = await browser.newContext({ viewport: { width, height: 900 }, colorScheme });
-  const page = await context.newPage();
-  const complaints: string[] = [];
-  page.on('console', (message) => {
-    if (['error', 'warning'].includes(message.type()) && !/404/.test(message.text()))
-      complaints.push(message.text());
-  });
-  page.on('request', (request) => {
-    if (!request.url().startsWith(server.address) && !request.url().startsWith('data:'))
-      complaints.push(request.url());
-  });
-  await page.goto(server.address + path, { waitUntil: 'load' });
-  return { page, complaints, close: () => context.close() };
-}
-
-async function accessibilityFaults(page: Page): Promise<string[]> {
-  await page.evaluate(axe);
-  const faults: unknown = await page.evaluate(`axe
-    .run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] })
-    .then(({ violations }) => violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => id + ' ' + target)))`);
-  return faults as string[];
-}
+const visit = (path: string, options: { width: number; colorScheme?: 'light' | 'dark' }) =>
+  visitPage(browser, server.address, path, options);
 
 describe.each(pages)('%s in the browser', (path) => {
   test.each(schemes)(

@@ -14,7 +14,7 @@ const driver = 'decisions/0001-driver-of-heron';
 const current = 'decisions/0002-idle-current-of-slate';
 
 test('a decision whose evidence a later capture broke says so on its page, its amplifier’s page and in check', () => {
-  expect(plain(driver)).toContain('The evidence is not borne out: 1 of 3 claims');
+  expect(plain(driver)).toContain('The evidence is not borne out: 1 of 4 claims');
   expect(plain(driver)).toMatch(/does not hold From 25 Hz to 10 kHz the second harmonic/);
   expect(plain(driver)).toMatch(/Second harmonic at 25\.0 Hz is 3\.64\d % ± 0\.\d+, compared with 3\.47\d %/);
   expect(plain('amplifiers/heron')).toContain(
@@ -55,8 +55,8 @@ test('a log shows what was expected before measuring, with the date and the outc
 
 test('the expectations of the journal are gathered by rule, with how often each held', () => {
   const page = plain('expectations');
-  expect(page).toContain('Of all expectations on record: held 3 of 6, failed 3.');
-  expect(page).toContain('Put to the test 3 times: held 2 of 3, failed 1.');
+  expect(page).toContain('Of all expectations on record: held 4 of 7, failed 3.');
+  expect(page).toMatch(/Put to the test 3 times, on Heron ?: held 2 of 3, failed 1\./);
   const html = htmlOf('expectations');
   for (const claim of [
     '/logs/2026-02-28-a-driver-that-cancels/#expectation-less-second',

@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { plainEnvironment } from '../support/command.ts';
+import { launchBrowser, visitPage } from '../support/visit.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'quiescent-dev-'));
 const log = join(folder, 'logs/2026-01-18-first-sound');
@@ -55,6 +56,24 @@ function edit(file: string, change: (text: string) => string): void {
   const path = join(log, file);
   writeFileSync(path, change(readFileSync(path, 'latin1')), 'latin1');
 }
+
+test('a page of the live site is dressed, and its browser has nothing to complain of', async () => {
+  const browser = await launchBrowser();
+  const { page: live, complaints } = await visitPage(
+    browser,
+    new URL(address).origin,
+    new URL(address).pathname,
+    {
+      width: 1440,
+    },
+  );
+  const family = await live.evaluate(
+    () => getComputedStyle(document.querySelector('h1') as Element).fontFamily,
+  );
+  await browser.close();
+  expect(complaints).toEqual([]);
+  expect(family).toContain('Source Serif');
+});
 
 test('the live site follows an edited log', async () => {
   edit('index.md', (text) => text.replace('title: First sound', 'title: Second sound'));

@@ -42,6 +42,8 @@ test('the demo site has every kind of page', () => {
     /^\/amplifiers\/$/,
     /^\/amplifiers\/[^/]+\/$/,
     /^\/amplifiers\/[^/]+\/[^/]+\/$/,
+    /^\/comparisons\/$/,
+    /^\/comparisons\/[^/]+\/$/,
   ];
   for (const kind of kinds)
     expect(
@@ -66,8 +68,10 @@ describe.each(pages)('%s', (page) => {
     expect(textOf(html)).not.toMatch(/\bsafe(ly)?\b/i);
   });
 
-  test('carries no inline script or style and asks no other host', () => {
-    expect(html).not.toMatch(/<style|\sstyle="|<script(?![^>]*src=)|\son[a-z]+="/);
+  test('carries no inline script or style, data blocks apart, and asks no other host', () => {
+    expect(html).not.toMatch(
+      /<style|\sstyle="|<script(?! type="application\/ld\+json"|[^>]*src=)|\son[a-z]+="/,
+    );
     expect(html).not.toMatch(/(?:src|href)="https?:\/\/(?!example\.org)/);
   });
 

@@ -11,6 +11,8 @@ export const amplifierSchema = z.strictObject({
   kind: z.enum(['tube', 'transistor', 'hybrid']),
   /** One line: `single-ended triode, resistance-coupled driver`. */
   topology: line,
+  /** Questions not yet answered, one sentence each. */
+  openQuestions: z.array(line).default([]),
 });
 
 export type AmplifierData = z.infer<typeof amplifierSchema>;

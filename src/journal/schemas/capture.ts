@@ -105,6 +105,8 @@ const captureKeys = z.strictObject({
   ratedLoad: quantity('resistance').optional(),
   /** Id of the impedance sweep of a loudspeaker to put on this output impedance: `loudspeaker-impedance`. */
   loudspeaker: line.optional(),
+  /** Id of a frequency sweep with phase from this capture's stimulus to its response: `grid-to-speaker`. */
+  responseSweep: line.optional(),
   /** Highest harmonic counted: `10` (default). */
   harmonics: wholeNumber(2, 100).optional(),
   /** Band for THD+N: `[20 Hz, 20 kHz]` (default). */

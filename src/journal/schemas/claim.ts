@@ -1,31 +1,6 @@
 import { z } from 'zod';
-import { type Dimension, parseQuantity } from '../../quantity/index.ts';
+import { anyQuantity } from './any-quantity.ts';
 import { date, line, quantity, slug } from './fields.ts';
-
-const dimensions: readonly Dimension[] = [
-  ...(['ratio', 'level', 'power', 'voltage', 'current', 'resistance', 'frequency'] as const),
-  ...(['inductance', 'capacitance', 'angle', 'temperature', 'time', 'energy'] as const),
-];
-
-/** A quantity of any of the dimensions that figures have, in SI with its unit: `1 %`, `10 dB`, `3 W`. */
-const anyQuantity = line.transform((text, context) => {
-  const readings = dimensions.map((dimension) => parseQuantity(text, dimension));
-  const found = readings.find((reading) => 'quantity' in reading && !isReferred(reading.quantity));
-  if (found && 'quantity' in found) return { value: found.quantity.value, unit: unitOf(found.quantity) };
-  context.addIssue({
-    code: 'custom',
-    message: `"${text}" is not a value with a unit that figures have.`,
-    params: { rule: 'quantity', hint: 'Write a number and a unit, for example 10 dB, 20 % or 2 W.' },
-  });
-  return z.NEVER;
-});
-
-/** Levels re something, such as 3 dBV, are no plain differences. */
-const isReferred = ({ dimension, text }: { dimension: Dimension; text: string }) =>
-  dimension === 'level' && !/dB$/.test(text);
-
-const unitOf = ({ unit, dimension }: { unit: string; dimension: Dimension }) =>
-  dimension === 'level' ? 'dB' : dimension === 'angle' ? '°' : unit;
 
 const above = (dimension: 'frequency' | 'power') =>
   quantity(dimension).refine((value) => value > 0, {
@@ -58,6 +33,8 @@ const claim = z.strictObject({
     .optional(),
   /** A band of a frequency sweep, in which every point and both edges count: `[ 20 Hz, 100 Hz ]`. */
   over: z.tuple([above('frequency'), above('frequency')]).optional(),
+  /** `mean` of the logarithm over that band, in place of every point by itself. */
+  take: z.enum(['mean']).optional(),
   /** `lower`, `higher`, `within` or `equal`. */
   relation: z.enum(['lower', 'higher', 'within', 'equal']),
   /** By how much, or within how much: `10 dB`, `20 %` of the value compared with, `2 W`. */
@@ -74,7 +51,7 @@ interface Broken {
 }
 
 /** What does not go together in a claim. */
-function brokenRules({ than, against, at, over, relation, by }: ClaimInput): Broken[] {
+function brokenRules({ than, against, at, over, take, relation, by }: ClaimInput): Broken[] {
   const rules: [boolean, Broken][] = [
     [
       (than === undefined) === (against === undefined),
@@ -91,6 +68,10 @@ function brokenRules({ than, against, at, over, relation, by }: ClaimInput): Bro
         message: 'A claim is made at one place or over a band, not both.',
         hint: 'Remove at: or over:.',
       },
+    ],
+    [
+      take !== undefined && over === undefined,
+      { path: 'take', message: 'A mean is taken over a band.', hint: 'Add over:, or remove take:.' },
     ],
     [
       over !== undefined && over[0] >= over[1],

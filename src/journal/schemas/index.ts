@@ -1,13 +1,18 @@
 export * from './amplifier.ts';
+export { type PartLine, partColumns } from './bill.ts';
 export * from './capture.ts';
 export * from './chain.ts';
 export type { ClaimData } from './claim.ts';
+export * from './comparison.ts';
 export * from './decision.ts';
 export * from './journal.ts';
+export { type LimitData, limitKey, readingKey, type StatedLimits } from './limit.ts';
 export * from './listening.ts';
 export * from './log.ts';
 export * from './part.ts';
+export type { RepeatabilityData } from './repeatability.ts';
 export type { RepeatData } from './repeats.ts';
 export * from './stage.ts';
 export * from './supply.ts';
+export * from './unit.ts';
 export * from './version.ts';

@@ -1,5 +1,7 @@
 import { z } from 'zod';
+import { siteAddressFault } from '../site-address.ts';
 import { distinctIds, line, quantity, slug, wholeNumber } from './fields.ts';
+import { licenceSchema } from './licence.ts';
 
 const limit = quantity('ratio').refine((ratio) => ratio >= 0 && ratio < 1, {
   error: 'A share from 0 % to below 100 % is expected here.',
@@ -43,8 +45,13 @@ const instrument = z.strictObject({
   bits: wholeNumber(1, 32).optional(),
   /** Limit of the error of its gain: `3 %`. */
   gainAccuracy: limit.optional(),
-  /** `20 MHz`. */
-  bandwidth: quantity('frequency').optional(),
+  /** Where it may read 3 dB low: `20 MHz`. */
+  bandwidth: quantity('frequency')
+    .refine((hertz) => hertz > 0, {
+      error: 'A frequency above 0 Hz is expected here.',
+      params: { rule: 'number' },
+    })
+    .optional(),
   /** Largest voltage, as a peak to either side: `40 V`. */
   largestInput: quantity('voltage')
     .refine((volts) => volts > 0, {
@@ -52,6 +59,8 @@ const instrument = z.strictObject({
       params: { rule: 'number' },
     })
     .optional(),
+  /** Limit of the error of its clock, as a share of every frequency: `50 ppm`. */
+  clockAccuracy: limit.optional(),
   /** Bound of its own THD: `0.3 %`, or a list: `[{ frequency: 1 kHz, ratio: 0.02 % }]`, held beyond its ends. */
   ownDistortion: ownDistortion.optional(),
 });
@@ -61,9 +70,12 @@ const mains = quantity('frequency').refine((value) => value === 50 || value === 
   params: { rule: 'mains', hint: 'Write 50 Hz or 60 Hz.' },
 });
 
-const address = line.refine((text) => URL.canParse(text) && /^https?:\/\//i.test(text), {
-  error: (issue) => `"${String(issue.input)}" is not the address of a site.`,
-  params: { rule: 'site-address', hint: 'Write it in full, for example https://example.org.' },
+const address = line.superRefine((text, context) => {
+  const fault = siteAddressFault(text);
+  if (fault) {
+    const { message, hint } = fault;
+    context.addIssue({ code: 'custom', message, params: { rule: 'site-address', hint } });
+  }
 });
 
 /** journal.yaml: what holds for the whole site. */
@@ -78,6 +90,8 @@ export const journalSchema = z.strictObject({
   about: line.optional(),
   /** Address of the published site: `https://example.org`. */
   site: address.optional(),
+  /** What others may do with its captures and figures: `{ name: CC-BY-4.0, address: https://… }`. */
+  licence: licenceSchema.optional(),
   /** `tube` (default) or `valve`: the word the site uses. */
   wording: z.enum(['tube', 'valve']).default('tube'),
   /** Mains frequency where the amplifiers are measured: `50 Hz` or `60 Hz`. */

@@ -96,6 +96,8 @@ const session = z.strictObject({
   amplifier: line,
   /** The decision that it belongs to: `decisions/0002-idle-current-of-slate`. */
   decision: line.optional(),
+  /** The comparison that has the same alternatives under the same ids: `comparisons/slate-idle-current`. */
+  comparison: line.optional(),
   /** What was asked, one sentence. */
   question: line,
   /** The short answer; left out while there is none. */

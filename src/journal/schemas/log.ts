@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { captureSchema } from './capture.ts';
 import { expectationsSchema } from './claim.ts';
 import { date, line } from './fields.ts';
+import { repeatabilitySchema } from './repeatability.ts';
 import { repeatsSchema } from './repeats.ts';
 
 const keyFigure = z.strictObject({
@@ -27,6 +28,8 @@ export const logSchema = z.strictObject({
   captures: z.array(captureSchema).default([]),
   /** Captures that repeat each other, with what was done anew between them. */
   repeats: repeatsSchema,
+  /** How far single captures scatter when set up anew, as found earlier; for captures that are not repeated. */
+  repeatability: repeatabilitySchema,
   /** Claims written before measuring. */
   expectations: expectationsSchema,
   /** At most three figures shown at the top with their intervals. */

@@ -26,6 +26,8 @@ const tap = z.strictObject({
 
 /** What only a transformer has. */
 const transformerKeys = {
+  /** `single-ended` (gapped) or `push-pull`; left out, a rated direct current makes it single-ended. */
+  use: z.enum(['single-ended', 'push-pull']).optional(),
   /** Nominal impedance of the primary: `5 kΩ`. */
   primary: above('resistance').optional(),
   /** Nominal load of the secondary: `8 Ω`. */

@@ -1,23 +1,10 @@
 import { z } from 'zod';
+import { billKeys } from './bill.ts';
 import { chainSchema } from './chain.ts';
-import { date, line, positiveNumber, quantity } from './fields.ts';
+import { date, line, quantity } from './fields.ts';
+import { limitsSchema } from './limit.ts';
 import { stagesSchema } from './stage.ts';
 import { supplySchema } from './supply.ts';
-
-const part = z.strictObject({
-  /** What it is: `Output transformer`. */
-  part: line,
-  /** `2.5 kΩ to 8 Ω`. */
-  value: line.optional(),
-  /** `2` (default 1). */
-  quantity: positiveNumber().default(1),
-  /** As the maker pays it: `85.00 EUR`. */
-  price: line.optional(),
-  /** As the maker writes it. */
-  supplier: line.optional(),
-  /** Its record: `parts/heron-output`. */
-  record: line.optional(),
-});
 
 /** amplifiers/<amp>/<version>.md: one version of an amplifier. */
 export const versionSchema = z
@@ -25,12 +12,18 @@ export const versionSchema = z
     /** `Heron 2`. */
     title: line,
     date,
-    /** `on the bench`, `current` or `retired`. */
-    state: z.enum(['on the bench', 'current', 'retired']),
+    /** `on the bench`, `current`, `retired` or `withdrawn`. */
+    state: z.enum(['on the bench', 'current', 'retired', 'withdrawn']),
+    /** Why it is withdrawn, for somebody who has built it: `The reservoir keeps its charge; add a bleeder.` */
+    reason: line.optional(),
+    /** `true` for a withdrawn version whose builds must no longer be used. */
+    dangerous: z.boolean().default(false),
     /** The version this one grew out of: `amplifiers/heron/v1`. */
     follows: line.optional(),
     /** What changed and why, one sentence each. */
     changes: z.array(line).default([]),
+    /** What the changes mean for somebody who has built the version it follows: `Only the bleeders are worth it.` */
+    forBuilders: line.optional(),
     /** One sentence about the version. */
     summary: line,
     /** The load its power is rated into: `8 Ω`. */
@@ -40,12 +33,39 @@ export const versionSchema = z
     supply: supplySchema.optional(),
     stages: stagesSchema,
     chain: chainSchema.optional(),
-    parts: z.array(part).default([]),
+    ...billKeys,
+    /** What every unit that is built must keep: `[ { reading: Cathode voltage, least: 12.5 V, most: 14.5 V } ]`. */
+    limits: limitsSchema.default([]),
   })
   .refine(({ follows, changes }) => follows === undefined || changes.length > 0, {
     path: ['follows'],
     error: 'A version that follows another says what changed and why.',
     params: { rule: 'changes-missing', hint: 'Add changes: with one sentence for each.' },
+  })
+  .refine(({ follows, forBuilders }) => follows !== undefined || forBuilders === undefined, {
+    path: ['forBuilders'],
+    error: 'This speaks to builders of the version that this one follows, but it follows none.',
+    params: {
+      rule: 'for-builders',
+      hint: 'Add follows: with the id of that version, or remove forBuilders:.',
+    },
+  })
+  .superRefine(({ state, reason, dangerous }, context) => {
+    const refuse = (path: string, message: string, hint: string) =>
+      context.addIssue({ code: 'custom', path: [path], message, params: { rule: 'withdrawn', hint } });
+    if (state === 'withdrawn') {
+      if (reason !== undefined) return;
+      refuse('state', 'A version that is withdrawn says why.', 'Add reason: with one sentence.');
+      return;
+    }
+    const hint = 'Write state: withdrawn, or remove this key.';
+    if (dangerous) refuse('dangerous', 'Only a withdrawn version is marked as dangerous.', hint);
+    if (reason !== undefined) refuse('reason', 'Only a withdrawn version gives a reason.', hint);
+  })
+  .refine(({ parts, partsFile }) => partsFile === undefined || parts.length === 0, {
+    path: ['partsFile'],
+    error: 'The parts stand in this record and in a file; one of the two would go stale.',
+    params: { rule: 'parts-twice', hint: 'Remove parts: or partsFile:.' },
   })
   .refine(({ ratedPower, ratedLoad }) => ratedPower === undefined || ratedLoad !== undefined, {
     path: ['ratedPower'],

@@ -2,17 +2,15 @@ import { z } from 'zod';
 import type { PushPullDescription } from '../../../load/index.ts';
 import { quantity } from '../fields.ts';
 import { biasOf, biasSchema } from './bias.ts';
-import { stageKeys } from './common.ts';
+import { aimKeys, outputKeys, stageKeys } from './common.ts';
 import { deviceKeys } from './tube-device.ts';
-
-const { curves: _, ...modelKeys } = deviceKeys;
 
 /** Two like sides on a centre-tapped transformer; `count` is that of each side. */
 export const pushPullSchema = z.strictObject({
   ...stageKeys,
   /** `push-pull`; class A, AB or B comes out of bias and drive. */
   topology: z.literal('push-pull'),
-  ...modelKeys,
+  ...deviceKeys,
   /** Plate to cathode at rest: `400 V`; left out, it is solved from the supply. */
   plate: quantity('voltage').optional(),
   /** Supply voltage of this stage where it differs from the version's: `430 V`. */
@@ -22,11 +20,11 @@ export const pushPullSchema = z.strictObject({
   /** Direct-current resistance of each half of the primary: `80 Ω`. */
   windingResistance: quantity('resistance').optional(),
   /** Load from plate to plate: `6.6 kΩ`. */
-  load: quantity('resistance'),
+  load: quantity('resistance').optional(),
+  ...outputKeys,
   /** Peak swing of each grid: `30 V`; left out, up to 0 V at the grid or saturation. */
   drive: quantity('voltage').optional(),
-  /** Power at which the load of least distortion is sought as well: `10 W`. */
-  power: quantity('power').optional(),
+  ...aimKeys,
   /** By how much of their mean the currents of the two sides differ: `10 %`. */
   mismatch: quantity('ratio').optional(),
 });
@@ -45,9 +43,10 @@ export function pushPullDescription(stage: z.infer<typeof pushPullSchema>): Push
     screenV: stage.screen ?? null,
     bias: biasOf(stage.bias),
     windingOhm: stage.windingResistance ?? null,
-    loadOhm: stage.load,
+    loadOhm: stage.load ?? null,
     driveV: stage.drive ?? null,
-    powerW: stage.power ?? null,
+    powerW: stage.statedPower ?? null,
+    statedDistortionRatio: stage.statedDistortion ?? null,
     mismatchRatio: stage.mismatch ?? 0,
   };
 }

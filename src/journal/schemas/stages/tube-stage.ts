@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import type { TubeStageDescription } from '../../../load/index.ts';
-import { line, quantity } from '../fields.ts';
+import { quantity } from '../fields.ts';
 import { biasOf, biasSchema } from './bias.ts';
-import { stageKeys } from './common.ts';
+import { aimKeys, aimsOf, outputKeys, stageKeys } from './common.ts';
 import { deviceKeys, measuredPoint, measuredSchema, smallSignalSchema, typedValues } from './tube-device.ts';
 
 /** A tube with a load at its plate. */
@@ -30,16 +30,10 @@ export const tubeStageSchema = z.strictObject({
   bypassCapacitor: quantity('capacitance').optional(),
   /** Load at the plate: `2500 Ω`. */
   load: quantity('resistance').optional(),
-  /** Output transformer in place of a load: `parts/heron-output`. */
-  transformer: line.optional(),
-  /** Its secondary tap in use, where it has several: `8 Ω`. */
-  tap: line.optional(),
-  /** Share of the primary's turns in use: `70 %` (default 100 %). */
-  primaryTurns: quantity('ratio').optional(),
-  /** What is on the secondary: `8 Ω`, or the id of a loudspeaker's impedance sweep. */
-  speaker: line.optional(),
+  ...outputKeys,
   /** Peak grid swing: `45 V`; left out, the largest the stage can take. */
   drive: quantity('voltage').optional(),
+  ...aimKeys,
   measured: measuredSchema.optional(),
   smallSignal: smallSignalSchema.optional(),
 });
@@ -67,5 +61,6 @@ export function tubeStageDescription(stage: z.infer<typeof tubeStageSchema>): Tu
     loadOhm: stage.load ?? null,
     driveV: stage.drive ?? null,
     supplyV: stage.supply ?? null,
+    ...aimsOf(stage),
   };
 }
