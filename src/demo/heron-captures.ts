@@ -1,4 +1,4 @@
-import { heron, heronAt, type Probed } from './heron.ts';
+import { heron, heronAt, heronFromGrid, type Probed } from './heron.ts';
 import { converted, type Meter, type Recording, read } from './instruments.ts';
 import type { Unrest } from './noise.ts';
 import { normalSource } from './random.ts';
@@ -45,14 +45,17 @@ function firstSound(folder: string): DemoFile[] {
   return [{ path: `${folder}/heron-v1-1khz-1w-scope.csv`, bytes }];
 }
 
+/** Phase of the fundamental re that of the stimulus, degrees. */
+function phaseOf({ lines: [, line] }: Tone): number {
+  return (Math.atan2(line?.im ?? 0, line?.re ?? 0) * 180) / Math.PI;
+}
+
 function response(folder: string): DemoFile[] {
   const normal = normalSource(103);
   const inputRms = 0.339;
   const rows = equalRatios(10, 60e3, 76).map((hz) => {
     const { speaker } = heron('v1', hz, inputRms);
-    const line = speaker.lines[1];
-    const phase = (Math.atan2(line?.im ?? 0, line?.re ?? 0) * 180) / Math.PI;
-    return { hz, levelV: read(speaker, meter, normal).levelV, phase: phase + 0.2 * normal() };
+    return { hz, levelV: read(speaker, meter, normal).levelV, phase: phaseOf(speaker) + 0.2 * normal() };
   });
   const bytes = tableBytes(
     {
@@ -91,6 +94,28 @@ function gridAndSpeaker(folder: string): DemoFile[] {
     ],
   );
   return [{ path: `${folder}/heron-v1-grid-and-speaker-1w.csv`, bytes }];
+}
+
+function gridToSpeaker(folder: string): DemoFile[] {
+  const normal = normalSource(113);
+  const gridRms = 1.5;
+  const rows = equalRatios(400, 16e3, 41).map((hz) => {
+    const speaker = heronFromGrid(hz, gridRms);
+    const gridV = gridRms * (1 + 0.0006 * normal());
+    return {
+      hz,
+      gridV,
+      levelV: read(speaker, meter, normal).levelV,
+      phase: phaseOf(speaker) + 0.1 * normal(),
+    };
+  });
+  const bytes = tableBytes({ ...plainLayout, headers: [['f (Hz)', 'grid (V)', 'load (V)', 'phase (°)']] }, [
+    { values: rows.map(({ hz }) => hz), digits: 1 },
+    { values: rows.map(({ gridV }) => gridV), digits: 4 },
+    { values: rows.map(({ levelV }) => levelV), digits: 5 },
+    { values: rows.map(({ phase }) => phase), digits: 2 },
+  ]);
+  return [{ path: `${folder}/heron-v1-grid-to-load.csv`, bytes }];
 }
 
 function levelSweep(folder: string, version: Version, seed: number): DemoFile[] {
@@ -171,6 +196,7 @@ export function heronCaptures(): DemoFile[] {
     ...firstSound('2026-01-18-first-sound'),
     ...response('2026-01-18-first-sound'),
     ...gridAndSpeaker('2026-02-07-where-the-second-comes-from'),
+    ...gridToSpeaker('2026-02-07-where-the-second-comes-from'),
     ...levelSweep('2026-02-07-where-the-second-comes-from', 'v1', 106),
     ...drivers('2026-02-28-a-driver-that-cancels'),
     ...lowLevel('2026-03-14-does-it-hold'),

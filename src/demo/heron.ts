@@ -54,6 +54,11 @@ export function heron(version: 'v1' | 'v2', frequencyHz: number, inputRms: numbe
   return { input, grid, speaker: atSpeaker(output, grid) };
 }
 
+/** What arrives at the speaker of a pure tone of `gridRms` volts at the grid of the output tube. */
+export function heronFromGrid(frequencyHz: number, gridRms: number): Tone {
+  return atSpeaker(output, cosineTone(frequencyHz, gridRms * Math.SQRT2));
+}
+
 /** The same at a stated fundamental voltage at the speaker. */
 export function heronAt(version: 'v1' | 'v2', frequencyHz: number, speakerRms: number): Probed {
   const gain = 10;

@@ -10,7 +10,8 @@ import { type Cathode, wren, wrenAt, wrenImpedance, wrenPrimary, wrenTransfer } 
 const cathodes: readonly Cathode[] = ['bypassed', 'unbypassed'];
 const meter: Meter = { gain: 1.004, spread: 0.0006, lineV: 40e-6, bandV: 2.6e-3 };
 const gridUnrest: Unrest = { whiteV: 0.2e-3, flickerV: 0.1e-3, hum: [{ frequencyHz: 100, rmsV: 2e-3 }] };
-const speakerUnrest: Unrest = {
+/** What stands at the load without a signal. */
+export const speakerUnrest: Unrest = {
   whiteV: 250e-6,
   flickerV: 120e-6,
   hum: [
@@ -21,7 +22,7 @@ const speakerUnrest: Unrest = {
 };
 
 /** A twelve-bit recorder: 4096 steps over 40.96 V. */
-function recorder(tone: Tone, unrest: Unrest, seed: number): number[] {
+export function recorder(tone: Tone, unrest: Unrest, seed: number): number[] {
   const converter = { stepV: 0.01, codes: 2048, gain: 1.002, bow: 0.0001, noiseSteps: 0.4 };
   const recording = { tone, unrest, count: 4096, rateHz: 100e3, startS: 0.00021, seed };
   return Array.from(converted(recording, converter), (code) => code * converter.stepV);
