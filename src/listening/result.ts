@@ -3,6 +3,7 @@ import {
   chanceOfResult,
   type Effect,
   enoughSuccesses,
+  errorLevel,
   type Plan,
   plannedTrials,
   powerOf,
@@ -37,6 +38,8 @@ export interface Judged {
   isShown: boolean;
   /** What was to be found: the chance of it in so many trials, and the number that it takes; null if not stated. */
   aim: { effect: Effect; power: number; needed: Plan | null } | null;
+  /** Where no aim was stated and nothing was shown: the numbers of trials that find larger and larger shares. */
+  needed: { share: number; plan: Plan | null }[];
 }
 
 /** A session with what its trials can and cannot show. */
@@ -53,21 +56,30 @@ export function sessionResult(count: SessionCount): SessionResult {
   return { count, planning: planningOf(count), judged };
 }
 
+/** Shares of successes that the number of trials is told for where the session states none. */
+const shares: readonly number[] = [0.6, 0.75, 0.9];
+
 function judgedCount({ task, successes, trials, effect }: SessionCount): Judged {
   const enough = enoughSuccesses(task, trials);
   const most = task === 'preference' ? Math.max(successes, trials - successes) : successes;
+  const isShown = enough !== null && most >= enough;
   return {
     pValue: chanceOfResult(task, successes, trials),
     wilson: wilsonInterval({ successes, trials }),
     clopperPearson: clopperPearsonInterval({ successes, trials }),
-    ...{ enough, isShown: enough !== null && most >= enough },
+    ...{ enough, isShown },
     aim: effect && {
       effect,
       power: powerOf(task, trials, effect.share),
       needed: plannedTrials(task, effect),
     },
+    needed: effect || isShown ? [] : neededFor(task),
   };
 }
+
+/** As surely as chance is kept out: with both errors at 5 %. */
+const neededFor = (task: Task): Judged['needed'] =>
+  shares.map((share) => ({ share, plan: plannedTrials(task, { share, power: 1 - errorLevel }) }));
 
 function planningOf({ planned, trials }: SessionCount): Planning {
   if (planned === null) return 'not fixed';

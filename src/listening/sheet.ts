@@ -25,15 +25,16 @@ export function trialSheet({ key, alternatives, sha256, notice }: SheetFacts): s
       : ['trial', 'play', 'passage', 'answer'];
   return `${[
     `Trial sheet: ${session}`,
-    'For the helper at the switch. The listener does not see this sheet before the last trial.',
+    ...wrapped('For the helper at the switch. The listener does not see this sheet before the last trial.'),
     '',
-    ...instructions(task, alternatives, order.length),
+    ...instructions(task, alternatives, order.length).flatMap((text) => wrapped(text, '   ')),
     '',
-    notice,
+    ...wrapped(notice),
     '',
     ...table([head, ...rows]),
     '',
-    `SHA-256 of the key file: ${sha256}`,
+    'SHA-256 of the key file:',
+    sha256,
   ].join('\n')}\n`;
 }
 
@@ -52,6 +53,22 @@ function instructions(task: Task, [one, other]: readonly [string, string], trial
       ? '6. Afterwards, write the trials into the record, each answer as the alternative that was preferred, and put the key file beside it.'
       : '6. Afterwards, write the trials into the record and put the key file beside it.',
   ];
+}
+
+/** What a page of A4 holds of a line in the usual type for text files. */
+const mostColumns = 76;
+
+/** A text in lines that a printer does not cut; those after the first stand in by `indent`. */
+function wrapped(text: string, indent = ''): string[] {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(' ')) {
+    if (line !== '' && line.length + 1 + word.length > mostColumns) {
+      lines.push(line);
+      line = indent + word;
+    } else line = line === '' ? word : `${line} ${word}`;
+  }
+  return [...lines, line];
 }
 
 function table(rows: readonly (readonly string[])[]): string[] {

@@ -32,7 +32,8 @@ export function resultTexts({ count, planning, judged }: SessionResult): string[
   if (count.trials === 0) return [];
   if (!judged) return [];
   const kept = planning === 'kept' ? [] : [planningText(count)];
-  return [probabilitySentence(count, judged), verdict(count, judged), ...aimTexts(count, judged), ...kept];
+  const needed = [...aimTexts(count, judged), ...neededTexts(judged)];
+  return [probabilitySentence(count, judged), verdict(count, judged), ...needed, ...kept];
 }
 
 const noted =
@@ -67,6 +68,18 @@ function aimTexts({ task }: SessionCount, { aim }: Judged): string[] {
     : `more than ${mostTrials} trials would be needed`;
   return [
     `If the true share is ${share}, so many trials find it with a probability of ${percent(power, 0)}; to find it with ${percent(effect.power, 0)}, ${number}.`,
+  ];
+}
+
+/** How many trials it would have taken, where the session did not say what it was to find. */
+function neededTexts({ needed }: Judged): string[] {
+  if (needed.length === 0) return [];
+  const rows = needed.map(
+    ({ share, plan }) => `${plan ? plan.trials : `more than ${mostTrials}`} for ${percent(share, 0)}`,
+  );
+  const list = `${rows.slice(0, -1).join(', ')} and ${rows.at(-1)}`;
+  return [
+    `What the session was to find is not stated. The trials that it takes to find a true share with a probability of ${percent(1 - errorLevel, 0)}: ${list}.`,
   ];
 }
 
