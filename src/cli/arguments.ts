@@ -1,5 +1,5 @@
 import { type ParseArgsOptionsConfig, parseArgs } from 'node:util';
-import { siteAddressFault } from '../journal/site-address.ts';
+import { siteAddressFault } from '../journal/publishing/site-address.ts';
 import { nearestNames } from '../problem/index.ts';
 
 /** A command line that cannot be understood; its message is the one line that is printed. */

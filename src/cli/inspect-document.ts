@@ -1,6 +1,6 @@
 import type { Capture, CaptureDeclaration } from '../capture/index.ts';
-import type { Analysed } from '../journal/analyse.ts';
-import { findingsOf } from '../journal/capture-figures.ts';
+import type { Analysed } from '../journal/analysis/analyse.ts';
+import { findingsOf } from '../journal/analysis/capture-figures.ts';
 import type { Problem } from '../problem/index.ts';
 
 /** One capture as `inspect` has read it; nulls where the file could not be used. */

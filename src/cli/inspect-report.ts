@@ -6,7 +6,7 @@ import {
   intervalContent,
   isContested,
 } from '../figures/index.ts';
-import { findingsOf, inspectionFigures } from '../journal/capture-figures.ts';
+import { findingsOf, inspectionFigures } from '../journal/analysis/capture-figures.ts';
 import { quantityText } from '../quantity/index.ts';
 import type { Inspection } from './inspect-document.ts';
 import { lineTables } from './line-tables.ts';

@@ -7,7 +7,7 @@ import type { AstroInlineConfig } from 'astro';
 import baseConfig from '../../astro.config.mjs';
 import type { Journal } from '../journal/index.ts';
 import { markdownSteps } from '../journal/index.ts';
-import { workFolder } from '../journal/work-folder.ts';
+import { workFolder } from '../journal/publishing/work-folder.ts';
 import { packageFolder } from './paths.ts';
 import { usePictureFonts } from './picture-fonts.ts';
 

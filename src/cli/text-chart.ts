@@ -1,5 +1,5 @@
 import type { Capture, Column } from '../capture/index.ts';
-import type { Analysed } from '../journal/analyse.ts';
+import type { Analysed } from '../journal/analysis/analyse.ts';
 import { quantityText } from '../quantity/index.ts';
 import type { ChannelSummary } from '../signal/index.ts';
 import { alignRows } from './rows.ts';

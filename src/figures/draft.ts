@@ -1,6 +1,6 @@
 import { definitionOf } from './registry.ts';
 import type { Figure } from './types.ts';
-import type { FigureContext } from './waveform.ts';
+import type { FigureContext } from './waveform/waveform.ts';
 
 /** What a sweep's figures belong to. */
 export interface SweepSubject {

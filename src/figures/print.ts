@@ -1,5 +1,5 @@
 import { printDecimals, printQuantity } from '../quantity/index.ts';
-import type { Display } from './definition.ts';
+import type { Display } from './methods/definition.ts';
 import { definitionOf } from './registry.ts';
 import type { Figure } from './types.ts';
 

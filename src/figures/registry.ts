@@ -1,9 +1,9 @@
-import { type Definition, type FigureDefinition, ratio } from './definition.ts';
-import type { MethodId } from './methods.ts';
-import { stageDefinitions } from './stage-definitions.ts';
-import { sweepDefinitions, sweepFamily } from './sweep-definitions.ts';
-import { intermodulationFamily, twoToneDefinitions } from './two-tone-definitions.ts';
-import { waveformDefinitions } from './waveform-definitions.ts';
+import { type Definition, type FigureDefinition, ratio } from './methods/definition.ts';
+import type { MethodId } from './methods/methods.ts';
+import { stageDefinitions } from './stage/stage-definitions.ts';
+import { sweepDefinitions, sweepFamily } from './sweep/sweep-definitions.ts';
+import { intermodulationFamily, twoToneDefinitions } from './two-tone/two-tone-definitions.ts';
+import { waveformDefinitions } from './waveform/waveform-definitions.ts';
 
 const frequency = (
   name: string,

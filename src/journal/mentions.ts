@@ -1,5 +1,5 @@
 import { nearestNames, type Problem, problemAt } from '../problem/index.ts';
-import { channelsOf, chartKindsOf } from './chart-kinds.ts';
+import { channelsOf, chartKindsOf } from './analysis/chart-kinds.ts';
 import { captureName } from './ids.ts';
 import { messages } from './messages.ts';
 import { proseMessages } from './prose/messages.ts';

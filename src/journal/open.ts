@@ -1,6 +1,6 @@
 import { realpath, stat } from 'node:fs/promises';
 import { byPlace, type Problem, problemAt } from '../problem/index.ts';
-import { type AnalysisCache, analysisCache } from './analysis-cache.ts';
+import { type AnalysisCache, analysisCache } from './analysis/analysis-cache.ts';
 import { type FilePart, idOf, isRecord, listFiles, partOf } from './files.ts';
 import { messages } from './messages.ts';
 import { type RawRecord, readRecord, readYamlFile } from './records.ts';

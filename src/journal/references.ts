@@ -1,6 +1,5 @@
 import { type Place, type Problem, problemAt } from '../problem/index.ts';
-import type { PlacedBill } from './bill.ts';
-import { comparisonReferences } from './comparison-references.ts';
+import { comparisonReferences } from './comparisons/comparison-references.ts';
 import { idOf, partOf } from './files.ts';
 import { captureName } from './ids.ts';
 import { messages } from './messages.ts';
@@ -15,7 +14,8 @@ import type {
   UnitData,
   VersionData,
 } from './schemas/index.ts';
-import { amplifierOfUnit } from './units.ts';
+import type { PlacedBill } from './versions/bill.ts';
+import { amplifierOfUnit } from './versions/units.ts';
 import type { YamlPath } from './yaml.ts';
 
 /** Records of one kind, by id. */

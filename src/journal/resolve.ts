@@ -1,28 +1,26 @@
 import type { Problem } from '../problem/index.ts';
 import { problemAt } from '../problem/index.ts';
 import { checkAddresses } from './addresses.ts';
-import { joinOutputs } from './amplifier-output.ts';
-import type { AnalysisCache } from './analysis-cache.ts';
-import { type PlacedBill, readBill } from './bill.ts';
-import { resolveCaptures } from './captures.ts';
-import { checkPlaces } from './check-places.ts';
-import { checkSessions, resolveComparisons } from './comparisons.ts';
-import { checkDecisions } from './decisions.ts';
+import type { AnalysisCache } from './analysis/analysis-cache.ts';
+import { resolveCaptures } from './analysis/captures.ts';
+import { chooseKeyFigures } from './analysis/key-figures.ts';
+import { withRepeatability } from './analysis/repeatability.ts';
+import { resolveRepeats } from './analysis/repeats.ts';
+import { checkDecisions } from './claims/decisions.ts';
+import { judged } from './claims/judged.ts';
+import { checkSessions, resolveComparisons } from './comparisons/comparisons.ts';
 import { idOf, isRecord, partOf, resolveInside } from './files.ts';
 import { captureName } from './ids.ts';
-import { judged } from './judged.ts';
-import { chooseKeyFigures } from './key-figures.ts';
-import { resolveListening } from './listening.ts';
+import { resolveListening } from './listening/listening.ts';
 import { checkMentions } from './mentions.ts';
 import { messages } from './messages.ts';
 import type { LinkContext } from './prose/links.ts';
 import { proseRenderer } from './prose/render.ts';
+import { checkPlaces } from './publishing/check-places.ts';
+import { checkReservedFiles } from './publishing/reserved-files.ts';
+import { checkTags } from './publishing/tags.ts';
 import type { RawRecord } from './records.ts';
 import { checkReferences } from './references.ts';
-import { withRepeatability } from './repeatability.ts';
-import { resolveRepeats } from './repeats.ts';
-import { checkReservedFiles } from './reserved-files.ts';
-import { resolveVersions } from './resolve-versions.ts';
 import type {
   AmplifierData,
   ComparisonData,
@@ -34,11 +32,13 @@ import type {
   UnitData,
   VersionData,
 } from './schemas/index.ts';
-import type { OutputContext } from './stage-output.ts';
-import { checkTags } from './tags.ts';
-import { readTubes } from './tubes.ts';
+import { joinOutputs } from './stages/amplifier-output.ts';
+import type { OutputContext } from './stages/stage-output.ts';
+import { readTubes } from './stages/tubes.ts';
 import type { CaptureRecord, Journal, Log, Prose } from './types.ts';
-import { checkUnits, resolveUnits } from './units.ts';
+import { type PlacedBill, readBill } from './versions/bill.ts';
+import { resolveVersions } from './versions/resolve-versions.ts';
+import { checkUnits, resolveUnits } from './versions/units.ts';
 
 /** The records of a journal whose frontmatter fits, before they are joined. */
 export interface RawJournal {

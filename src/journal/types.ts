@@ -11,9 +11,8 @@ import type { LevelMatch, SessionResult } from '../listening/index.ts';
 import type { LoadSheet, StageDiagram, TubeLibrary } from '../load/index.ts';
 import type { Place } from '../problem/index.ts';
 import type { Subtraction } from '../signal/index.ts';
-import type { Analysis } from './analyse.ts';
-import type { Bill } from './bill.ts';
-import type { Compared } from './comparisons.ts';
+import type { Analysis } from './analysis/analyse.ts';
+import type { Compared } from './comparisons/comparisons.ts';
 import type {
   AmplifierData,
   CaptureData,
@@ -29,7 +28,8 @@ import type {
   UnitData,
   VersionData,
 } from './schemas/index.ts';
-import type { DescribedStages } from './sheets.ts';
+import type { DescribedStages } from './stages/sheets.ts';
+import type { Bill } from './versions/bill.ts';
 
 /** A heading of a record's prose, for contents lists and anchors. */
 export interface Heading {

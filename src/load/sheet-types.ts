@@ -1,15 +1,15 @@
 /** The figures of a load sheet. All values SI: volts, amperes, ohms, watts, farads, seconds. */
 
 import type { Fault } from '../problem/index.ts';
-import type { ChainSheet } from './chain-types.ts';
-import type { Coupling } from './coupling-types.ts';
-import type { MeasuredComparison, ModelFit } from './device-types.ts';
-import type { FollowerSheet } from './follower-types.ts';
-import type { OutputSheet } from './output-types.ts';
-import type { PlateDiagram } from './plate-curves.ts';
-import type { PushPullDiagram, PushPullSheet } from './push-pull-types.ts';
-import type { SplitterSheet } from './splitter-types.ts';
-import type { SupplySheet } from './supply-types.ts';
+import type { ChainSheet } from './chain/chain-types.ts';
+import type { Coupling } from './chain/coupling-types.ts';
+import type { MeasuredComparison, ModelFit } from './device/device-types.ts';
+import type { PlateDiagram } from './device/plate-curves.ts';
+import type { FollowerSheet } from './follower/follower-types.ts';
+import type { OutputSheet } from './output/output-types.ts';
+import type { PushPullDiagram, PushPullSheet } from './push-pull/push-pull-types.ts';
+import type { SplitterSheet } from './splitter/splitter-types.ts';
+import type { SupplySheet } from './supply/supply-types.ts';
 import type { Connection, Electrodes, TubeStageDescription, ValueStatus } from './types.ts';
 
 /** Derivatives at a point of rest; rp and mu are null where the plate voltage has no influence. */

@@ -1,8 +1,8 @@
-import { followerSheet } from './follower-sheet.ts';
-import { withOutput } from './output-stage.ts';
-import { pushPullSheet } from './push-pull-sheet.ts';
-import { splitterSheet } from './splitter-sheet.ts';
-import { tubeStageSheet } from './tube-stage-sheet.ts';
+import { followerSheet } from './follower/follower-sheet.ts';
+import { withOutput } from './output/output-stage.ts';
+import { pushPullSheet } from './push-pull/push-pull-sheet.ts';
+import { splitterSheet } from './splitter/splitter-sheet.ts';
+import { tubeStageSheet } from './stage/tube-stage-sheet.ts';
 import type { StageContext, StageDescription, StageResult } from './types.ts';
 
 /** The load sheet of one stage; paths of its problems lead from the stage. */

@@ -7,22 +7,22 @@ import type {
   MeasuredPoint,
   TypedSmallSignal,
   TypicalOperation,
-} from './device-types.ts';
-import type { FollowerDescription } from './follower-types.ts';
-import type { OfferedLoad, OutputDescription } from './output-types.ts';
-import type { PushPullDescription } from './push-pull-types.ts';
-import type { SplitterDescription } from './splitter-types.ts';
-import type { SupplyDescription } from './supply-types.ts';
+} from './device/device-types.ts';
+import type { FollowerDescription } from './follower/follower-types.ts';
+import type { OfferedLoad, OutputDescription } from './output/output-types.ts';
+import type { PushPullDescription } from './push-pull/push-pull-types.ts';
+import type { SplitterDescription } from './splitter/splitter-types.ts';
+import type { SupplyDescription } from './supply/supply-types.ts';
 
-export type * from './chain-types.ts';
-export type * from './coupling-types.ts';
-export type * from './device-types.ts';
-export type * from './follower-types.ts';
-export type * from './output-types.ts';
-export type * from './push-pull-types.ts';
+export type * from './chain/chain-types.ts';
+export type * from './chain/coupling-types.ts';
+export type * from './device/device-types.ts';
+export type * from './follower/follower-types.ts';
+export type * from './output/output-types.ts';
+export type * from './push-pull/push-pull-types.ts';
 export type * from './sheet-types.ts';
-export type * from './splitter-types.ts';
-export type * from './supply-types.ts';
+export type * from './splitter/splitter-types.ts';
+export type * from './supply/supply-types.ts';
 
 /** Parameters of Koren's plate-current equations; kG2 only for pentodes and beam tetrodes. */
 export interface KorenParameters {

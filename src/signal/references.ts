@@ -1,6 +1,6 @@
 import { type Finding, detailMessages as messages } from './messages.ts';
-import { outputPower } from './output-power.ts';
-import { signalToNoise } from './signal-to-noise.ts';
+import { signalToNoise } from './noise/signal-to-noise.ts';
+import { outputPower } from './record/output-power.ts';
 import type { ChannelSummary, WaveformOptions, Withheld } from './types.ts';
 
 /** Adds what needs a load or a rating to the channels' figures, and the reasons where it is missing. */

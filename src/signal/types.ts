@@ -1,7 +1,7 @@
-import type { WeightedDistortion } from './perceptual-weighting.ts';
-import type { RatedOutput } from './signal-to-noise.ts';
-import type { Transfer } from './transfer.ts';
-import type { ChannelDetails } from './waveform-details.ts';
+import type { RatedOutput } from './noise/signal-to-noise.ts';
+import type { WeightedDistortion } from './record/perceptual-weighting.ts';
+import type { Transfer } from './record/transfer.ts';
+import type { ChannelDetails } from './record/waveform-details.ts';
 
 /** One channel of a waveform: samples at a uniform rate, in SI units. */
 export interface Channel {

@@ -3,7 +3,7 @@ import { mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promise
 import path from 'node:path';
 import sharp from 'sharp';
 import { renderChart } from '../charts/index.ts';
-import { workFolder } from '../journal/work-folder.ts';
+import { workFolder } from '../journal/publishing/work-folder.ts';
 import { type CardTexts, cardMarkup } from './card-drawing.ts';
 import { type Card, cardSize } from './cards.ts';
 

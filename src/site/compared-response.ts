@@ -1,6 +1,6 @@
 import { response } from '../charts/index.ts';
-import type { ComparedAlternative, ComparedSource } from '../journal/compared-sources.ts';
-import type { ComparedPair } from '../journal/comparisons.ts';
+import type { ComparedAlternative, ComparedSource } from '../journal/comparisons/compared-sources.ts';
+import type { ComparedPair } from '../journal/comparisons/comparisons.ts';
 import { decibelsRe } from './capture-charts.ts';
 import { type SizedChart, sized } from './sized-chart.ts';
 

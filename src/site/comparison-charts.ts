@@ -1,7 +1,7 @@
 import { type ChartResult, thdAgainstFrequency, thdAgainstPower } from '../charts/index.ts';
 import { curveName, type Ranking, rankingText } from '../compare/index.ts';
 import { definitionOf } from '../figures/index.ts';
-import type { ComparedPair } from '../journal/comparisons.ts';
+import type { ComparedPair } from '../journal/comparisons/comparisons.ts';
 import { comparedResponse } from './compared-response.ts';
 import { titlesOf } from './comparisons.ts';
 import { type SizedChart, sized } from './sized-chart.ts';

@@ -1,6 +1,6 @@
 import { type PlacePair, placeOnAxis, type Ranking, type Stretch } from '../compare/index.ts';
 import { type PrintedFigure, printFigure } from '../figures/index.ts';
-import type { ComparedPair } from '../journal/comparisons.ts';
+import type { ComparedPair } from '../journal/comparisons/comparisons.ts';
 import type { Comparison, Journal } from '../journal/types.ts';
 import { type MeasuredDifferences, pairOf } from './measured-differences.ts';
 

@@ -1,14 +1,14 @@
 import { asShown } from '../compare/index.ts';
 import type { Figure } from '../figures/index.ts';
-import { currentJournal } from '../journal/current.ts';
 import {
   anchorOf,
   figureOf,
   figureSources,
   findSource,
   type NamingContext,
-} from '../journal/figure-sources.ts';
-import { nameable } from '../journal/nameable.ts';
+} from '../journal/claims/figure-sources.ts';
+import { nameable } from '../journal/claims/nameable.ts';
+import { currentJournal } from '../journal/current.ts';
 import type { Journal } from '../journal/types.ts';
 
 type Known = Omit<NamingContext, 'record'>;

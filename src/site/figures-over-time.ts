@@ -1,5 +1,5 @@
 import { definitionOf, figureText, outputPowerOf } from '../figures/index.ts';
-import { termsOf } from '../journal/figure-terms.ts';
+import { termsOf } from '../journal/claims/figure-terms.ts';
 import type { Amplifier, Log, Version } from '../journal/types.ts';
 import { quantityText } from '../quantity/index.ts';
 import { conditionsOf, roleOf, type Source, sourcesOf } from './measured-differences.ts';

@@ -1,5 +1,5 @@
 import type { Chart, ChartResult } from '../charts/index.ts';
-import { type ChartKind, chartKindsOf } from '../journal/chart-kinds.ts';
+import { type ChartKind, chartKindsOf } from '../journal/analysis/chart-kinds.ts';
 import type { CaptureRecord, Comparison, Log, Version } from '../journal/types.ts';
 import { captureChart } from './capture-charts.ts';
 import { comparisonCharts } from './comparison-charts.ts';

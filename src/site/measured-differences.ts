@@ -8,8 +8,8 @@ import {
   repeatedMeasured,
   type ScatterBasis,
 } from '../figures/index.ts';
-import { termsOf } from '../journal/figure-terms.ts';
-import { capturedFigures } from '../journal/repeatability.ts';
+import { capturedFigures } from '../journal/analysis/repeatability.ts';
+import { termsOf } from '../journal/claims/figure-terms.ts';
 import type { CaptureRecord, Log, Version } from '../journal/types.ts';
 import { type Dimension, parseQuantity } from '../quantity/index.ts';
 

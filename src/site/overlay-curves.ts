@@ -1,6 +1,6 @@
 import type { Column } from '../capture/index.ts';
+import type { SweepChannel } from '../journal/analysis/sweep-channels.ts';
 import type { Analysis, CaptureRecord } from '../journal/index.ts';
-import type { SweepChannel } from '../journal/sweep-channels.ts';
 import { type Curve, harmonicView, type View } from '../overlay/index.ts';
 import { powerOf } from './capture-charts.ts';
 import { spectrumCurves } from './overlay-spectrum.ts';

@@ -1,5 +1,5 @@
 import { type Figure, type PredictedRow, predictedAtPower, predictedPowers } from '../figures/index.ts';
-import { measuredFigures } from '../journal/measurement.ts';
+import { measuredFigures } from '../journal/analysis/measurement.ts';
 import type { CaptureRecord } from '../journal/types.ts';
 import type { PowerStage } from '../load/index.ts';
 import type { Source } from './measured-differences.ts';

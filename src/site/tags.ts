@@ -1,4 +1,4 @@
-import { tagSlug } from '../journal/tags.ts';
+import { tagSlug } from '../journal/publishing/tags.ts';
 import type { Journal, Log, Part, Version } from '../journal/types.ts';
 
 /** What a tag is about: a tube type of the library, a part with a record, or anything else. */

@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { deviceOf } from '../../src/load/index.ts';
-import { PairCycle, pairCycle } from '../../src/load/push-pull-cycle.ts';
-import { pushPullSheet } from '../../src/load/push-pull-sheet.ts';
-import { resolvePair } from '../../src/load/push-pull-stage.ts';
-import { loadsAround } from '../../src/load/sweep.ts';
+import { PairCycle, pairCycle } from '../../src/load/push-pull/push-pull-cycle.ts';
+import { pushPullSheet } from '../../src/load/push-pull/push-pull-sheet.ts';
+import { resolvePair } from '../../src/load/push-pull/push-pull-stage.ts';
+import { loadsAround } from '../../src/load/stage/sweep.ts';
 import type { Device, Electrodes, PushPullDescription, TubeType } from '../../src/load/types.ts';
 import { type Spread, spread } from './signal.ts';
 

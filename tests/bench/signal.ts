@@ -6,7 +6,7 @@ import { performance } from 'node:perf_hooks';
 import { pathToFileURL } from 'node:url';
 import { inferSchema, initParser } from 'udsv';
 import { readCapture } from '../../src/capture/index.ts';
-import { analyse } from '../../src/journal/analyse.ts';
+import { analyse } from '../../src/journal/analysis/analyse.ts';
 
 /** Median and half the distance between the quartiles. */
 export interface Spread {

@@ -10,8 +10,12 @@ import {
   twoToneFigures,
   withInstrument,
 } from '../../src/figures/index.ts';
-import { type Instrument, ownDistortionAt, ownDistortionOver } from '../../src/figures/instrument.ts';
-import { ownLineRatio } from '../../src/figures/instrument-two-tone.ts';
+import {
+  type Instrument,
+  ownDistortionAt,
+  ownDistortionOver,
+} from '../../src/figures/instrument/instrument.ts';
+import { ownLineRatio } from '../../src/figures/instrument/instrument-two-tone.ts';
 import type { Fundamental } from '../../src/signal/index.ts';
 import { uniform } from '../signal/signals.ts';
 import { gentle, noisy, summaryOf, type TwoTones, twoTones } from '../signal/two-tones.ts';

@@ -11,7 +11,7 @@ import {
   methods,
   waveformFigures,
 } from '../../src/figures/index.ts';
-import type { Instrument } from '../../src/figures/instrument.ts';
+import type { Instrument } from '../../src/figures/instrument/instrument.ts';
 import { type Channel, summariseWaveform, type WaveformOptions } from '../../src/signal/index.ts';
 import { sum, tone, whiteNoise } from '../signal/signals.ts';
 

@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import type { AnalysisCache } from '../../src/journal/analysis-cache.ts';
+import type { AnalysisCache } from '../../src/journal/analysis/analysis-cache.ts';
 import { analysisCache, openJournal } from '../../src/journal/index.ts';
 import {
   amplifier,

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { siteAddressFault } from '../../src/journal/site-address.ts';
+import { siteAddressFault } from '../../src/journal/publishing/site-address.ts';
 import { problemsOf, settings } from '../support/journal.ts';
 
 test.each(['https://example.org', 'http://example.org/', 'https://notes.example.org:8080'])(

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { tagSlug } from '../../src/journal/tags.ts';
+import { tagSlug } from '../../src/journal/publishing/tags.ts';
 import { log, problemsOf } from '../support/journal.ts';
 
 const tagged = (tags: string) => log(`tags: [ ${tags} ]\n`);

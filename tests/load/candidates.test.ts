@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { candidateLoads } from '../../src/load/candidates.ts';
 import { deviceOf, driveFor, largeSignal, type RestingStage } from '../../src/load/index.ts';
-import { loadsAround, sweepLoads } from '../../src/load/sweep.ts';
+import { candidateLoads } from '../../src/load/rules/candidates.ts';
+import { loadsAround, sweepLoads } from '../../src/load/stage/sweep.ts';
 import { linearTriode, offBy, stageAt, tube } from './support.ts';
 
 function candidatesOf(

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { bypassShelf, couplingOf } from '../../src/load/coupling.ts';
+import { bypassShelf, couplingOf } from '../../src/load/chain/coupling.ts';
 import { loadSheet, type TubeStageDescription, type TubeStageSheet } from '../../src/load/index.ts';
 import { check, checks, offBy, tubes } from './support.ts';
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { tapped } from '../../src/load/connections.ts';
+import { tapped } from '../../src/load/device/connections.ts';
 import { type Device, deviceOf, smallSignal, type TubeStageDescription } from '../../src/load/index.ts';
 import { check, faultsOf, offBy, pentode, sheetOf, tube } from './support-devices.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { type FollowerStage, followerCycle } from '../../src/load/follower-cycle.ts';
-import { resistanceFromRating } from '../../src/load/thermal.ts';
+import { type FollowerStage, followerCycle } from '../../src/load/follower/follower-cycle.ts';
+import { resistanceFromRating } from '../../src/load/follower/thermal.ts';
 import { classA, classAB, followerOf, path, there } from './follower-support.ts';
 import { check, offBy } from './support.ts';
 

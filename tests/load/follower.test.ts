@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { upperCurrent } from '../../src/load/follower-cycle.ts';
+import { upperCurrent } from '../../src/load/follower/follower-cycle.ts';
 import type { FollowerDescription, FollowerState, SupplyDescription } from '../../src/load/index.ts';
 import { classA, classAB, classB, followerOf, there } from './follower-support.ts';
 import { offBy } from './support.ts';

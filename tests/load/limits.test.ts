@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { deviceOf, loadSheet } from '../../src/load/index.ts';
-import { limitsAtRest } from '../../src/load/limits.ts';
+import { limitsAtRest } from '../../src/load/stage/limits.ts';
 import { pentode, stageAt, tube, tubes } from './support.ts';
 
 const restOf = (type: string, plateV: number, gridV: number, screenV = 0) =>

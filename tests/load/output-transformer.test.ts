@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { real } from '../../src/load/complex.ts';
-import { complexPeriod } from '../../src/load/complex-period.ts';
 import { deviceOf, driveFor, largeSignal, loadSheet, reflectedImpedance } from '../../src/load/index.ts';
+import { real } from '../../src/load/output/complex.ts';
+import { complexPeriod } from '../../src/load/output/complex-period.ts';
 import {
   coreSheet,
   gappedCore,
@@ -9,8 +9,8 @@ import {
   lowCorners,
   turnsInUse,
   windingEfficiency,
-} from '../../src/load/output-transformer.ts';
-import { tubePeriod } from '../../src/load/tube-period.ts';
+} from '../../src/load/output/output-transformer.ts';
+import { tubePeriod } from '../../src/load/stage/tube-period.ts';
 import type { OutputTransformer, StageDescription } from '../../src/load/types.ts';
 import { linearTriode, offBy, singleEnded, stageAt, tube, tubes } from './support.ts';
 

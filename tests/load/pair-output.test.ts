@@ -1,6 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { real } from '../../src/load/complex.ts';
-import { complexPeriod } from '../../src/load/complex-period.ts';
 import {
   deviceOf,
   loadSheet,
@@ -8,10 +6,12 @@ import {
   type PushPullDescription,
   type PushPullSheet,
 } from '../../src/load/index.ts';
-import { pairPeriod } from '../../src/load/pair-period.ts';
-import { pairDrive } from '../../src/load/push-pull-drive.ts';
-import { pairAtLoad } from '../../src/load/push-pull-signal.ts';
-import { type PairAtRest, sidesOf } from '../../src/load/push-pull-stage.ts';
+import { real } from '../../src/load/output/complex.ts';
+import { complexPeriod } from '../../src/load/output/complex-period.ts';
+import { pairPeriod } from '../../src/load/push-pull/pair-period.ts';
+import { pairDrive } from '../../src/load/push-pull/push-pull-drive.ts';
+import { pairAtLoad } from '../../src/load/push-pull/push-pull-signal.ts';
+import { type PairAtRest, sidesOf } from '../../src/load/push-pull/push-pull-stage.ts';
 import { linearTriode, offBy, stageAt, tube, tubes } from './support.ts';
 import { sampled, steps } from './support-devices.ts';
 

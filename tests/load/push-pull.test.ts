@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { meanOfHalf } from '../../src/load/half-period.ts';
 import type { Device, PushPullAtLoad } from '../../src/load/index.ts';
 import { largeSignal } from '../../src/load/index.ts';
-import { pairCycle } from '../../src/load/push-pull-cycle.ts';
-import { pairDrive } from '../../src/load/push-pull-drive.ts';
-import { pairAtLoad, pairByDrive } from '../../src/load/push-pull-signal.ts';
-import type { PairAtRest } from '../../src/load/push-pull-stage.ts';
+import { pairCycle } from '../../src/load/push-pull/push-pull-cycle.ts';
+import { pairDrive } from '../../src/load/push-pull/push-pull-drive.ts';
+import { pairAtLoad, pairByDrive } from '../../src/load/push-pull/push-pull-signal.ts';
+import type { PairAtRest } from '../../src/load/push-pull/push-pull-stage.ts';
+import { meanOfHalf } from '../../src/load/solving/half-period.ts';
 import { check, deviceFrom, linearTriode, offBy, spaceChargeTriode, stageAt } from './support.ts';
 
 function pairOf(

@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { candidateLoads, type LoadQuestion } from '../../src/load/candidates.ts';
 import {
   type Candidate,
   type Device,
@@ -8,9 +7,10 @@ import {
   type RestingStage,
   type TubeStageDescription,
 } from '../../src/load/index.ts';
-import { explainMoves } from '../../src/load/moves-explanation.ts';
-import { findRoot } from '../../src/load/solve.ts';
-import { loadsAround, sweepLoads } from '../../src/load/sweep.ts';
+import { candidateLoads, type LoadQuestion } from '../../src/load/rules/candidates.ts';
+import { explainMoves } from '../../src/load/rules/moves-explanation.ts';
+import { findRoot } from '../../src/load/solving/solve.ts';
+import { loadsAround, sweepLoads } from '../../src/load/stage/sweep.ts';
 import {
   linearTriode,
   offBy,

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { explainDisagreement } from '../../src/load/disagreement.ts';
 import { loadSheet, type TypicalOperation } from '../../src/load/index.ts';
-import { printedFor, sheetLoads } from '../../src/load/sheet-loads.ts';
+import { explainDisagreement } from '../../src/load/rules/disagreement.ts';
+import { printedFor, sheetLoads } from '../../src/load/rules/sheet-loads.ts';
 import { offBy, pentode, singleEnded, tubeSheet, tubes } from './support.ts';
 
 const row: TypicalOperation = {

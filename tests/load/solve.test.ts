@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { findRoot, firstNegative } from '../../src/load/solve.ts';
+import { findRoot, firstNegative } from '../../src/load/solving/solve.ts';
 
 describe('findRoot', () => {
   test.each([

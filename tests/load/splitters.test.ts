@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { loadSheet, type SplitterDescription, type SplitterSheet } from '../../src/load/index.ts';
-import { pairBalance, pairGains } from '../../src/load/long-tailed.ts';
-import { pairSwing } from '../../src/load/long-tailed-swing.ts';
+import { pairBalance, pairGains } from '../../src/load/splitter/long-tailed.ts';
+import { pairSwing } from '../../src/load/splitter/long-tailed-swing.ts';
 import {
   cathodeLoadedGains,
   cathodeLoadedRest,
   cathodeLoadedSwing,
-} from '../../src/load/one-tube-splitter.ts';
+} from '../../src/load/splitter/one-tube-splitter.ts';
 import { nodeVoltages, noTube } from './circuit.ts';
 import { linearTriode, offBy, spaceChargeTriode, tubes } from './support.ts';
 

@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { drivenTube } from '../../src/load/driven.ts';
 import {
   atPower,
   type Candidate,
@@ -7,8 +6,9 @@ import {
   type PushPullDescription,
   type TubeStageDescription,
 } from '../../src/load/index.ts';
-import { resolveStage } from '../../src/load/resting-stage.ts';
-import { loadsAround } from '../../src/load/sweep.ts';
+import { drivenTube } from '../../src/load/stage/driven.ts';
+import { resolveStage } from '../../src/load/stage/resting-stage.ts';
+import { loadsAround } from '../../src/load/stage/sweep.ts';
 import { offBy, pentode, resistanceCoupled, singleEnded, tubeSheet, tubes } from './support.ts';
 
 const problemsOf = (stage: TubeStageDescription) => loadSheet([stage], null, tubes).problems;

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { meanOfHalf } from '../../src/load/half-period.ts';
 import { deviceOf } from '../../src/load/index.ts';
-import { rootNear } from '../../src/load/root-near.ts';
-import { searchedCycle } from '../../src/load/searched-means.ts';
-import { settledCycle } from '../../src/load/settle.ts';
-import { type Means, steadyCycle } from '../../src/load/steady-means.ts';
+import { meanOfHalf } from '../../src/load/solving/half-period.ts';
+import { rootNear } from '../../src/load/solving/root-near.ts';
+import { searchedCycle } from '../../src/load/solving/searched-means.ts';
+import { settledCycle } from '../../src/load/solving/settle.ts';
+import { type Means, steadyCycle } from '../../src/load/solving/steady-means.ts';
 import { offBy, stageAt, tube } from './support.ts';
 
 const both = { coupled: [true, true], scale: 1 };

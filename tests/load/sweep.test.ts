@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { deviceOf, driveFor, largeSignal } from '../../src/load/index.ts';
-import { loadsAround, sweepLoads } from '../../src/load/sweep.ts';
+import { loadsAround, sweepLoads } from '../../src/load/stage/sweep.ts';
 import { offBy, stageAt, tube } from './support.ts';
 
 describe('the range of loads', () => {

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { fitOfModel } from '../../src/load/device/model-fit.ts';
+import { tracedDevice } from '../../src/load/device/traced-device.ts';
 import { deviceOf, type TubeStageDescription, tracedFamily } from '../../src/load/index.ts';
-import { fitOfModel } from '../../src/load/model-fit.ts';
-import { tracedDevice } from '../../src/load/traced-device.ts';
 import {
   explanationsOf,
   faultsOf,

@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, inject, test } from 'vitest';
-import { pagePlaces } from '../../src/journal/page-places.ts';
+import { pagePlaces } from '../../src/journal/publishing/page-places.ts';
 import { demoJournal } from '../support/demo-journal.ts';
 
 const htmlOf = (page: string) => readFileSync(join(inject('site'), page, 'index.html'), 'utf8');

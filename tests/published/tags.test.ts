@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, inject, test } from 'vitest';
-import { tagSlug } from '../../src/journal/tags.ts';
+import { tagSlug } from '../../src/journal/publishing/tags.ts';
 import { demoJournal } from '../support/demo-journal.ts';
 import { pagesOf } from '../support/demo-site.ts';
 

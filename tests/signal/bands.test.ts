@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { bandMeans, ratioMeans } from '../../src/signal/band-means.ts';
-import { fractionalOctaves } from '../../src/signal/fractional-octaves.ts';
 import { frequencySweepDetails } from '../../src/signal/index.ts';
+import { bandMeans, ratioMeans } from '../../src/signal/sweep/band-means.ts';
+import { fractionalOctaves } from '../../src/signal/sweep/fractional-octaves.ts';
 import { checkList } from './checks.ts';
 
 const grid = (low: number, high: number, count: number) =>

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { combinationName, highestOrder, placeCombinations } from '../../src/signal/combinations.ts';
+import { combinationName, highestOrder, placeCombinations } from '../../src/signal/two-tone/combinations.ts';
 
 describe('combinationName(combination)', () => {
   it.each([

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { gainFall } from '../../src/signal/gain-fall.ts';
 import { levelSweepDetails } from '../../src/signal/index.ts';
-import { studentTwoSided95 } from '../../src/signal/student.ts';
+import { studentTwoSided95 } from '../../src/signal/statistics/student.ts';
+import { gainFall } from '../../src/signal/sweep/gain-fall.ts';
 import { check, checkList } from './checks.ts';
 import { normal } from './signals.ts';
 

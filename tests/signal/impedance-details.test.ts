@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { angleDeg, type Complex, modulus, over, plus } from '../../src/signal/complex.ts';
-import { ratedImpedance } from '../../src/signal/impedance-details.ts';
+import { angleDeg, type Complex, modulus, over, plus } from '../../src/signal/fit/complex.ts';
 import { impedanceDetails } from '../../src/signal/index.ts';
+import { ratedImpedance } from '../../src/signal/sweep/impedance-details.ts';
 import { check } from './checks.ts';
 
 const grid = (low: number, high: number, count: number) =>

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { powerThreshold, rateOfEach } from '../../src/signal/detection.ts';
-import { thdInterval } from '../../src/signal/thd-interval.ts';
+import { powerThreshold, rateOfEach } from '../../src/signal/record/detection.ts';
+import { thdInterval } from '../../src/signal/statistics/thd-interval.ts';
 import { check } from './checks.ts';
 
 /** Nine harmonics in noise of unit variance whose squares sum to a value. */

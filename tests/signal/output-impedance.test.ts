@@ -1,6 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { angleDeg, type Complex, modulus, over, plus, polar, scaledBy } from '../../src/signal/complex.ts';
+import {
+  angleDeg,
+  type Complex,
+  modulus,
+  over,
+  plus,
+  polar,
+  scaledBy,
+} from '../../src/signal/fit/complex.ts';
 import { impedanceCurve, loudspeakerError, outputImpedance } from '../../src/signal/index.ts';
 import { check } from './checks.ts';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { summariseWaveform } from '../../src/signal/index.ts';
-import { rmaWeight, shorterWeight } from '../../src/signal/perceptual-weighting.ts';
+import { rmaWeight, shorterWeight } from '../../src/signal/record/perceptual-weighting.ts';
 import { check } from './checks.ts';
 import { channel, sum, tone, whiteNoise } from './signals.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { levelSweepFindings } from '../../src/figures/index.ts';
 import { levelSweepDetails } from '../../src/signal/index.ts';
-import { distortionMakeUp } from '../../src/signal/rest-of-distortion.ts';
+import { distortionMakeUp } from '../../src/signal/record/rest-of-distortion.ts';
 
 const powers = Array.from({ length: 12 }, (_, i) => 0.001 * 4 ** i);
 const column = (ratio: (powerW: number) => number) =>

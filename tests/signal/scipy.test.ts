@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { powerThreshold } from '../../src/signal/detection.ts';
+import { unitVariances } from '../../src/signal/fit/normal-equations.ts';
 import {
   amplitudeSpectrum,
   cosineWindow,
@@ -9,9 +9,9 @@ import {
   type WindowName,
   windowValues,
 } from '../../src/signal/index.ts';
-import { unitVariances } from '../../src/signal/normal-equations.ts';
-import { studentTwoSided95 } from '../../src/signal/student.ts';
-import { thdInterval } from '../../src/signal/thd-interval.ts';
+import { powerThreshold } from '../../src/signal/record/detection.ts';
+import { studentTwoSided95 } from '../../src/signal/statistics/student.ts';
+import { thdInterval } from '../../src/signal/statistics/thd-interval.ts';
 import { binomialRange } from '../simulation/binomial.ts';
 import { channel } from './signals.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { combinedUncertainty, repeatStatistics } from '../../src/signal/index.ts';
-import { medianOf } from '../../src/signal/median.ts';
+import { medianOf } from '../../src/signal/statistics/median.ts';
 import { check, checkList, csvColumn } from './checks.ts';
 
 /** The alternating sets of the NIST Statistical Reference Datasets: one middle value, then 1000 around it. */

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { project, projectWithMoments } from '../../src/signal/projection.ts';
-import { withoutLines } from '../../src/signal/residual.ts';
-import { exactPower, paddedPower, transformSize } from '../../src/signal/transform.ts';
-import { trigonometricSums } from '../../src/signal/trigonometric-sums.ts';
+import { project, projectWithMoments } from '../../src/signal/fit/projection.ts';
+import { withoutLines } from '../../src/signal/fit/residual.ts';
+import { exactPower, paddedPower, transformSize } from '../../src/signal/fit/transform.ts';
+import { trigonometricSums } from '../../src/signal/fit/trigonometric-sums.ts';
 import { checkList } from './checks.ts';
 import { whiteNoise } from './signals.ts';
 

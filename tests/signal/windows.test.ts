@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { cosineWindow, type WindowName, windowNames, windowValues } from '../../src/signal/index.ts';
-import { lossBesideLine } from '../../src/signal/scalloping.ts';
+import { lossBesideLine } from '../../src/signal/noise/scalloping.ts';
 import { check, checkList } from './checks.ts';
 
 /** Large enough that the figures, which hold in the limit of long windows, differ by less than the digits checked. */

@@ -1,6 +1,6 @@
 import { build as buildSite } from 'astro';
 import { type Journal, openJournal, publishJournal } from '../../journal/index.ts';
-import { workFolder } from '../../journal/work-folder.ts';
+import { workFolder } from '../../journal/publishing/work-folder.ts';
 import { hasErrors, type Problem } from '../../problem/index.ts';
 import { checkOutFolder, swapIn } from '../out-folder.ts';
 import type { Output } from '../output.ts';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { siteAddressFault } from '../site-address.ts';
+import { siteAddressFault } from '../publishing/site-address.ts';
 import { distinctIds, line, quantity, slug, wholeNumber } from './fields.ts';
 import { licenceSchema } from './licence.ts';
 
