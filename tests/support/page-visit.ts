@@ -1,6 +1,6 @@
-import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
-import { browserMissing, findBrowser } from './browser.ts';
+import type { BrowserContextOptions, Page } from 'playwright-core';
 import { serve } from './serve.ts';
+import { launchBrowser } from './visit.ts';
 
 /** A built site in a browser of its own. */
 export interface SiteInBrowser {
@@ -17,10 +17,7 @@ export interface OpenPage {
 
 /** Serves a built site and starts the browser that looks at it. */
 export async function siteInBrowser(site: string): Promise<SiteInBrowser> {
-  const executablePath = findBrowser();
-  if (executablePath === null) throw new Error(browserMissing);
-  const args = ['--no-sandbox', '--disable-gpu'];
-  const browser: Browser = await chromium.launch({ executablePath, args });
+  const browser = await launchBrowser();
   const server = await serve(site);
   return {
     address: server.address,
