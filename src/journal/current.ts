@@ -5,16 +5,28 @@ import type { Journal } from './types.ts';
  * journal is handed over on the global object under a key that both know.
  */
 const key = Symbol.for('quiescent.journal');
-const holder = globalThis as { [key]?: Journal };
+
+interface Published {
+  journal: Journal;
+  /** Whether the site is served while the journal is edited. */
+  isLive: boolean;
+}
+
+const holder = globalThis as { [key]?: Published };
 
 /** Makes a journal the one that the site shows. */
-export function publishJournal(journal: Journal): void {
-  holder[key] = journal;
+export function publishJournal(journal: Journal, isLive = false): void {
+  holder[key] = { journal, isLive };
 }
 
 /** The journal that the site shows. */
-export function currentJournal(): Journal {
-  const journal = holder[key];
-  if (!journal) throw new Error('No journal has been opened in this process.');
-  return journal;
+export const currentJournal = (): Journal => published().journal;
+
+/** True while the site follows the files of its journal. */
+export const siteIsLive = (): boolean => published().isLive;
+
+function published(): Published {
+  const found = holder[key];
+  if (!found) throw new Error('No journal has been opened in this process.');
+  return found;
 }

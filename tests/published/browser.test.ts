@@ -45,15 +45,17 @@ describe.each(pages)('%s in the browser', (path) => {
   });
 });
 
-test('the policy of the page refuses inline code', async () => {
+test('the policy of the page refuses inline code and inline styles', async () => {
   const { page, close } = await visit('/', { width: 1280 });
   const ran = await page.evaluate(`new Promise((resolve) => {
     const script = document.createElement('script');
     script.textContent = 'window.ran = true';
-    document.body.append(script);
-    setTimeout(() => resolve(window.ran === true), 50);
+    const style = document.createElement('style');
+    style.textContent = 'body { order: 7 }';
+    document.body.append(script, style);
+    setTimeout(() => resolve([window.ran === true, getComputedStyle(document.body).order]), 50);
   })`);
-  expect(ran).toBe(false);
+  expect(ran).toEqual([false, '0']);
   await close();
 });
 

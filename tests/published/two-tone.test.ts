@@ -13,7 +13,7 @@ test('a log shows two tones with their lines named, and the figures with referen
 
 test('contested weightings stand below the summary of a waveform, in a section of their own, and not in a log', () => {
   const html = htmlOf('logs/2026-07-04-forty-milliamperes/slate-40ma-1khz-250mw');
-  const [summary = '', contested = ''] = html.split('id="contested"');
+  const [summary = '', contested = ''] = html.slice(html.indexOf('<main')).split('id="contested"');
   expect(summary).toContain('id="summary"');
   expect(summary).not.toContain('Harmonics weighted by');
   expect(contested).toContain('Harmonics weighted by n²/4');

@@ -21,7 +21,7 @@ export async function dev({ journal: written, port }: DevOptions, output: Output
     if (problems.length > 0) output.notice(await problemReport(problems, folder));
     output.notice(`${shownPath(folder)}: ${countText(countProblems(problems))}`);
     const usable = hasErrors(problems) ? null : journal;
-    if (usable) publishJournal(usable);
+    if (usable) publishJournal(usable, true);
     return usable;
   };
   const first = await open();

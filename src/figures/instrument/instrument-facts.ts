@@ -3,6 +3,7 @@ import { briefFigures } from '../brief.ts';
 import { printFigure } from '../print.ts';
 import { definitionOf } from '../registry.ts';
 import type { Figure } from '../types.ts';
+import { isContested } from '../waveform/contested.ts';
 import type { PrintedTable } from '../waveform/line-tables.ts';
 import { type Instrument, instrumentTerms, ownDistortionAt } from './instrument.ts';
 import type { Measurement } from './instrument-figures.ts';
@@ -44,10 +45,12 @@ function stepNote({ bits }: Instrument, channels: Measurement['channels']): stri
   ];
 }
 
-/** What a reader asks for first, single lines aside, with the instrument's share; null where it has none in any. */
+const isLine = ({ id }: Figure) => /^(harmonic-\d|intermodulation-)/.test(id);
+
+/** What a reader asks for first, single lines and contested figures aside, with the instrument's share; null where it has none in any. */
 export function instrumentTable(figures: readonly Figure[]): PrintedTable | null {
   const rows = briefFigures(figures).filter(
-    ({ id, systematic }) => systematic !== undefined && !/^(harmonic-\d|intermodulation-)/.test(id),
+    (figure) => figure.systematic !== undefined && !isContested(figure) && !isLine(figure),
   );
   if (rows.length === 0) return null;
   const columns = [
