@@ -43,6 +43,15 @@ test('a listening session that shows nothing favours nobody in the criteria', ()
   expect(page).toContain('No curve of distortion was taken of both');
 });
 
+test('two responses of one capture are laid over each other, with what the missing exchange of channels leaves open', () => {
+  const page = plain('comparisons/wren-two-loads');
+  expect(page).toContain('on channels that were not exchanged');
+  expect(page).toMatch(
+    /Flat within 3 dB: 8 Ω resistor from \d+ Hz to 20 kHz and loudspeaker on the shelf from/,
+  );
+  expect(htmlOf('comparisons/wren-two-loads').match(/<figure class="chart">/g)?.length).toBe(1);
+});
+
 test('comparisons lead to what they use, and all of that leads back', () => {
   const pages = [
     '',

@@ -55,8 +55,8 @@ test('a log shows what was expected before measuring, with the date and the outc
 
 test('the expectations of the journal are gathered by rule, with how often each held', () => {
   const page = plain('expectations');
-  expect(page).toContain('Of all expectations on record: held 4 of 7, failed 3.');
-  expect(page).toMatch(/Put to the test 3 times, on Heron ?: held 2 of 3, failed 1\./);
+  expect(page).toContain('Of all expectations on record: held 4 of 8, failed 4.');
+  expect(page).toMatch(/Put to the test 4 times, on Heron ?: held 2 of 4, failed 2\./);
   const html = htmlOf('expectations');
   for (const claim of [
     '/logs/2026-02-28-a-driver-that-cancels/#expectation-less-second',
