@@ -41,6 +41,10 @@ describe.each(pages)('%s in the browser', (path) => {
     expect(width).toBeLessThanOrEqual(390);
     const notice = await page.locator('.safety-notice').boundingBox();
     expect(notice?.y).toBeLessThan(700);
+    const cut = await page.evaluate(
+      `[...document.querySelectorAll('caption')].filter((one) => one.getBoundingClientRect().width > innerWidth).length`,
+    );
+    expect(cut).toBe(0);
     await close();
   });
 });
