@@ -71,10 +71,11 @@ export function isDecade(value: number): boolean {
 /** Round steps of 1, 2 or 5 times a power of ten, about `count` of them, all numbered. */
 export function linearTicks({ domain: [low, high] }: Pick<Axis, 'domain'>, count: number): Ticks {
   const step = roundStep((high - low) / count);
-  const values: number[] = [];
-  for (let i = Math.ceil(low / step - 1e-9); i * step <= high + step * 1e-9; i++) {
-    values.push(Number((i * step).toPrecision(12)));
-  }
+  const first = Math.ceil(low / step - 1e-9);
+  const last = Math.floor(high / step + 1e-9);
+  const values = Array.from({ length: last - first + 1 }, (_, i) =>
+    Number(((first + i) * step).toPrecision(12)),
+  );
   return { values, labelled: values };
 }
 
@@ -84,9 +85,13 @@ export function roundStep(width: number): number {
   return power * ([1, 2, 5, 10].find((multiple) => multiple * power >= width * (1 - 1e-9)) ?? 10);
 }
 
-/** A domain opened outward to whole steps of a linear axis with about `count` of them. */
+/**
+ * A domain opened outward to whole steps of a linear axis with about `count` of them. Ends that differ by rounding alone
+ * are one value.
+ */
 export function roundDomain(low: number, high: number, count: number): [number, number] {
-  const span = high - low || Math.abs(high) || 1;
+  const size = Math.max(Math.abs(low), Math.abs(high));
+  const span = high - low > 1e-9 * size ? high - low : size || 1;
   const step = roundStep(span / count);
   return [step * Math.floor(low / step + 1e-9), step * Math.ceil(high / step - 1e-9)];
 }

@@ -79,11 +79,17 @@ describe('linearTicks(axis, count)', () => {
     expect(linearTicks(linear(-1, 1, 100), 4).values).toEqual([-1, -0.5, 0, 0.5, 1]);
     expect(linearTicks(linear(0, 160, 100), 8).values).toEqual([0, 20, 40, 60, 80, 100, 120, 140, 160]);
   });
+
+  it('are few where steps are lost beside the size of the values', () => {
+    expect(linearTicks(linear(1e18, 1e18 + 300, 100), 8).values.length).toBeLessThan(25);
+    expect(linearTicks(linear(1e18, 1e18, 100), 8).values).toEqual([]);
+  });
 });
 
 describe('domains open outward to round values', () => {
   it('of linear axes', () => {
     expect(roundDomain(-0.96, 0.94, 4)).toEqual([-1, 1]);
+    expect(roundDomain(3, 3 + 4e-16, 4)).toEqual(roundDomain(3, 3, 4)); // one value but for rounding
   });
 
   // Powers of ten are not exact in binary: equal to 12 digits.
