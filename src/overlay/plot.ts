@@ -77,15 +77,21 @@ function levelPanel(lines: readonly PlottedTrace[], { along }: View, { width, si
   return { x, y: { kind: 'linear', domain: [high - span, high], length: span * unitLength }, top: 0 };
 }
 
+/** No two numbers that a computer holds are further apart than this, in decibels; an axis need not reach beyond it. */
+const farthestDb = 15_000;
+
 /** All levels; of spectra from below the noise, whose deepest dips say nothing. */
 function levelDomain(lines: readonly PlottedTrace[]): [number, number] {
   const values = (runs: readonly Run[]) => runs.flatMap(({ y }) => y);
-  const [lowest, highest] = extent(lines.flatMap(({ runs }) => values(runs))) ?? [-3, 0];
+  const levels = lines.flatMap(({ runs }) => values(runs)).map(withinReach);
+  const [lowest, highest] = extent(levels) ?? [-3, 0];
   const floors = lines.map(({ floor }) => middle(values(floor)) - underFloorDb).filter(Number.isFinite);
   const low = floors.length > 0 ? Math.max(lowest, Math.min(...floors)) : lowest;
   const missing = Math.max(0, leastSpanDb - (highest - low)) / 2;
   return roundDomain(low - missing, highest + missing, 8);
 }
+
+const withinReach = (level: number): number => Math.max(-farthestDb, Math.min(farthestDb, level));
 
 const middle = (values: readonly number[]): number =>
   values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN;
