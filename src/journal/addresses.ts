@@ -1,46 +1,19 @@
 import { type Problem, problemAt } from '../problem/index.ts';
+import { everyRecord } from './every-record.ts';
 import { captureName } from './ids.ts';
 import { messages } from './messages.ts';
 import type { RawRecord } from './records.ts';
 import type { LogData } from './schemas/index.ts';
 
-const addressable = /^[A-Za-z0-9][A-Za-z0-9._-]*$/;
-
-interface Addressed {
-  amplifiers: readonly RawRecord<unknown>[];
-  versions: readonly RawRecord<unknown>[];
-  units: readonly RawRecord<unknown>[];
+interface Logs {
   logs: readonly RawRecord<LogData>[];
-  parts: readonly RawRecord<unknown>[];
-  decisions: readonly RawRecord<unknown>[];
-  sessions: readonly RawRecord<unknown>[];
-  comparisons: readonly RawRecord<unknown>[];
 }
 
+const addressable = /^[A-Za-z0-9][A-Za-z0-9._-]*$/;
+
 /** Checks that every record and capture has a name that can stand in the address of its page. */
-export function checkAddresses({
-  amplifiers,
-  versions,
-  units,
-  logs,
-  parts,
-  decisions,
-  sessions,
-  comparisons,
-}: Addressed): Problem[] {
-  return [
-    ...[
-      ...amplifiers,
-      ...versions,
-      ...units,
-      ...logs,
-      ...parts,
-      ...decisions,
-      ...sessions,
-      ...comparisons,
-    ].flatMap(ofRecord),
-    ...logs.flatMap(ofCaptures),
-  ];
+export function checkAddresses(raw: Parameters<typeof everyRecord>[0] & Logs): Problem[] {
+  return [...everyRecord(raw).flatMap(ofRecord), ...raw.logs.flatMap(ofCaptures)];
 }
 
 function ofRecord({ id, file }: RawRecord<unknown>): Problem[] {

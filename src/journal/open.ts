@@ -5,17 +5,7 @@ import { type FilePart, idOf, isRecord, listFiles, partOf } from './files.ts';
 import { messages } from './messages.ts';
 import { type RawRecord, readRecord, readYamlFile } from './records.ts';
 import { type RawJournal, resolveJournal } from './resolve.ts';
-import {
-  amplifierSchema,
-  comparisonSchema,
-  decisionSchema,
-  journalSchema,
-  listeningSchema,
-  logSchema,
-  partSchema,
-  unitSchema,
-  versionSchema,
-} from './schemas/index.ts';
+import { schemaOf } from './schemas/index.ts';
 import type { Journal } from './types.ts';
 
 export interface OpenOptions {
@@ -59,17 +49,17 @@ async function readJournal(root: string): Promise<{ raw: RawJournal | null; prob
   const { files, problems } = await listFiles(root);
   problems.push(...strayFiles(files), ...doubleIds(files));
   const settings = files.includes('journal.yaml')
-    ? await readYamlFile(root, 'journal.yaml', journalSchema)
+    ? await readYamlFile(root, 'journal.yaml', schemaOf.journal)
     : { data: null, ...refuse(messages.noJournalFile()) };
   problems.push(...settings.problems);
-  const amplifiers = await readAll(root, files, 'amplifier', amplifierSchema, problems);
-  const versions = await readAll(root, files, 'version', versionSchema, problems);
-  const units = await readAll(root, files, 'unit', unitSchema, problems);
-  const logs = await readAll(root, files, 'log', logSchema, problems);
-  const parts = await readAll(root, files, 'part', partSchema, problems);
-  const decisions = await readAll(root, files, 'decision', decisionSchema, problems);
-  const sessions = await readAll(root, files, 'listening', listeningSchema, problems);
-  const comparisons = await readAll(root, files, 'comparison', comparisonSchema, problems);
+  const amplifiers = await readAll(root, files, 'amplifier', schemaOf.amplifier, problems);
+  const versions = await readAll(root, files, 'version', schemaOf.version, problems);
+  const units = await readAll(root, files, 'unit', schemaOf.unit, problems);
+  const logs = await readAll(root, files, 'log', schemaOf.log, problems);
+  const parts = await readAll(root, files, 'part', schemaOf.part, problems);
+  const decisions = await readAll(root, files, 'decision', schemaOf.decision, problems);
+  const sessions = await readAll(root, files, 'listening', schemaOf.listening, problems);
+  const comparisons = await readAll(root, files, 'comparison', schemaOf.comparison, problems);
   const raw = settings.data && {
     root,
     settings: settings.data,

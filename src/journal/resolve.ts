@@ -9,6 +9,7 @@ import { resolveRepeats } from './analysis/repeats.ts';
 import { checkDecisions } from './claims/decisions.ts';
 import { judged } from './claims/judged.ts';
 import { checkSessions, resolveComparisons } from './comparisons/comparisons.ts';
+import { everyRecord } from './every-record.ts';
 import { idOf, isRecord, partOf, resolveInside } from './files.ts';
 import { captureName } from './ids.ts';
 import { resolveListening } from './listening/listening.ts';
@@ -184,19 +185,9 @@ function mdxRefused({ settings, logs }: RawJournal): Problem[] {
 }
 
 async function renderAll(raw: RawJournal, { base, problems }: Resolution): Promise<Map<string, Prose>> {
-  const records = [
-    ...raw.amplifiers,
-    ...raw.versions,
-    ...raw.units,
-    ...raw.logs,
-    ...raw.parts,
-    ...raw.decisions,
-    ...raw.sessions,
-    ...raw.comparisons,
-  ];
   const render = await proseRenderer(linkContext(raw, base));
   const prose = new Map<string, Prose>();
-  for (const record of records) {
+  for (const record of everyRecord(raw)) {
     if (record.file.endsWith('.mdx') && !raw.settings.mdx) continue;
     const rendered = await render(record.source);
     problems.push(...rendered.problems);

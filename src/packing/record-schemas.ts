@@ -1,29 +1,22 @@
 import { z } from 'zod';
-import {
-  amplifierSchema,
-  comparisonSchema,
-  decisionSchema,
-  journalSchema,
-  listeningSchema,
-  logSchema,
-  partSchema,
-  unitSchema,
-  versionSchema,
-} from '../journal/schemas/index.ts';
+import { schemaOf } from '../journal/schemas/index.ts';
 import { describe } from './descriptions.ts';
 
-/** Each kind of record with its schema and with where it lives in a journal. */
-const records: Readonly<Record<string, readonly [z.ZodType, string]>> = {
-  journal: [journalSchema, 'journal.yaml'],
-  amplifier: [amplifierSchema, 'amplifiers/<amplifier>/index.md'],
-  version: [versionSchema, 'amplifiers/<amplifier>/<version>.md'],
-  unit: [unitSchema, 'amplifiers/<amplifier>/units/<unit>.md'],
-  part: [partSchema, 'parts/<part>.md'],
-  decision: [decisionSchema, 'decisions/<decision>.md'],
-  comparison: [comparisonSchema, 'comparisons/<comparison>.md'],
-  listening: [listeningSchema, 'listening/<session>.md'],
-  log: [logSchema, 'logs/<date>-<slug>/index.md'],
+/** Where each kind of record lives in a journal. */
+const places: Readonly<Record<keyof typeof schemaOf, string>> = {
+  journal: 'journal.yaml',
+  amplifier: 'amplifiers/<amplifier>/index.md',
+  version: 'amplifiers/<amplifier>/<version>.md',
+  unit: 'amplifiers/<amplifier>/units/<unit>.md',
+  part: 'parts/<part>.md',
+  decision: 'decisions/<decision>.md',
+  comparison: 'comparisons/<comparison>.md',
+  listening: 'listening/<session>.md',
+  log: 'logs/<date>-<slug>/index.md',
 };
+
+/** The name of each kind of record. */
+const kinds = Object.keys(places) as (keyof typeof schemaOf)[];
 
 /**
  * JSON Schemas (draft 2020-12) of what is written in each kind of record, by file name. They hold names, kinds and
@@ -31,9 +24,14 @@ const records: Readonly<Record<string, readonly [z.ZodType, string]>> = {
  */
 export function recordSchemas(): Record<string, string> {
   return Object.fromEntries(
-    Object.entries(records).map(([kind, [schema, place]]) => {
-      const { $schema, ...rest } = z.toJSONSchema(schema, { io: 'input' });
-      const document = { $schema, $id: `urn:quiescent:record:${kind}`, title: place, ...describe(rest) };
+    kinds.map((kind) => {
+      const { $schema, ...rest } = z.toJSONSchema(schemaOf[kind], { io: 'input' });
+      const document = {
+        $schema,
+        $id: `urn:quiescent:record:${kind}`,
+        title: places[kind],
+        ...describe(rest),
+      };
       return [`${kind}.schema.json`, `${JSON.stringify(document, null, 2)}\n`];
     }),
   );

@@ -12,6 +12,7 @@ export * from './log.ts';
 export * from './part.ts';
 export type { RepeatabilityData } from './repeatability.ts';
 export type { RepeatData } from './repeats.ts';
+export * from './schema-of.ts';
 export * from './stage.ts';
 export * from './supply.ts';
 export * from './unit.ts';
