@@ -1,6 +1,6 @@
+import { studentExceeded } from '../signal/index.ts';
 import { type Along, type PlacePair, placePair, type Ranking, rankingOf, sharedPlaces } from './ranking.ts';
 import { type CurveReader, curveReader, type FactorOf, positiveCurve, type ReadCurve } from './read-curve.ts';
-import { studentExceeded } from './student.ts';
 
 /** One curve of two alternatives. */
 export interface CurvePair {

@@ -1,7 +1,6 @@
 import type { Figure } from '../figures/index.ts';
-import { ratioMeans, valueAt } from '../signal/index.ts';
+import { ratioMeans, studentExceeded, valueAt } from '../signal/index.ts';
 import { scatterOf } from './scatter.ts';
-import { studentExceeded } from './student.ts';
 import { ratioAt, type SweepCurve } from './sweep-reading.ts';
 
 /** A column of ratios that two alternatives are compared by. */

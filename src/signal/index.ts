@@ -17,6 +17,7 @@ export { wrapDegrees } from './record/wrap-degrees.ts';
 export { chiSquareAbove } from './statistics/chi-square.ts';
 export * from './statistics/effective-degrees.ts';
 export { repeatStatistics } from './statistics/statistics.ts';
+export { studentExceeded } from './statistics/student.ts';
 export type * from './sweep/band-means.ts';
 export { ratioMeans } from './sweep/band-means.ts';
 export * from './sweep/distortion-edges.ts';

@@ -26,20 +26,24 @@ export interface WaveformOptions {
   bandwidthHz?: number;
 }
 
-/** One harmonic of the fundamental; `ratio` and `uncertainty` (one standard deviation) are re the fundamental. */
-export interface Harmonic {
+/** A line that distortion makes; `ratio` and `uncertainty` (one standard deviation) are re a tone of the signal. */
+export interface DistortionLine {
   order: number;
   frequencyHz: number;
   ratio: number;
-  /** Standard deviation of the harmonic's component in any one phase, from the residual's density near it. */
+  /** Standard deviation of the line's component in any one phase, from the residual's density near it. */
   uncertainty: number;
   /** 95 % interval for the true ratio; on noise alone it begins at 0 and may exclude the raw ratio. */
   low: number;
   high: number;
-  /** phase_n − n·phase_1 in degrees, (−180, 180]. */
+  /** Phase less that of each tone times its multiple, in degrees, (−180, 180]. */
   relativePhaseDeg: number;
   /** False where noise alone could have given this ratio; see `AnalysisSettings.falseAlarmPerRecord`. */
   detected: boolean;
+}
+
+/** One harmonic, re the fundamental. */
+export interface Harmonic extends DistortionLine {
   /** Orders above half the sampling rate that may appear on this line; left out where there are none. */
   foldedOrders?: number[];
 }

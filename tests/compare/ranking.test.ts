@@ -7,7 +7,7 @@ import {
   type ReadCurve,
 } from '../../src/compare/index.ts';
 import { scatterOf } from '../../src/compare/scatter.ts';
-import { studentExceeded } from '../../src/compare/student.ts';
+import { studentExceeded } from '../../src/signal/index.ts';
 import { curve, normalDeviates, overFrequency, places } from './curves.ts';
 
 const axis = places(20, 20_000, 31);

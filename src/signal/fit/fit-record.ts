@@ -31,13 +31,13 @@ export interface FittedRecord {
 export type RecordFit = { fitted: FittedRecord; finding?: never } | { fitted?: never; finding: Finding };
 
 /** Two cycles, less what noise may take off the count. */
-const fewestCycles = 1.95;
+export const fewestCycles = 1.95;
 /** Share of the record's variations that a sine of too few cycles must account for to be named as the reason. */
 const mostly = 0.5;
 /** Probability that the strongest line of pure noise passes for a fundamental. */
 const falseFundamental = 1e-3;
 /** A peak between lines of the search counts as one and a half independent trials for each line. */
-const trialsPerLine = 1.5;
+export const trialsPerLine = 1.5;
 
 /** Steps of the fundamental alone, from a line of the search to where the harmonics may join. */
 const startSteps = 3;

@@ -1,3 +1,4 @@
+import { fewestCycles, trialsPerLine } from '../fit/fit-record.ts';
 import type { FittedLine } from '../fit/line-fit.ts';
 import { locateLines } from '../fit/locate-fundamental.ts';
 import { withoutLines } from '../fit/residual.ts';
@@ -51,15 +52,12 @@ const tones: readonly Combination[] = [
   { first: 1, second: 0 },
   { first: 0, second: 1 },
 ];
-/** Two cycles, less what noise may take off the count. */
-const fewestCycles = 1.95;
 /** Strongest lines looked at for declared tones, and how far a tone may stand from its declaration. */
 const mostCandidates = 12;
 const tolerance = 0.01;
 const leastTolerance = 2;
-/** Probability that a line of pure noise passes for a tone; see the fundamental's own. */
+/** Probability that a line of pure noise passes for a tone. */
 const falseTone = 1e-3;
-const trialsPerLine = 1.5;
 /** Undeclared tones: neither is more than ten times the other, and both are twice anything else. */
 const mostUnequal = 10;
 const leastAhead = 2;

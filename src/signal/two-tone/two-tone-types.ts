@@ -1,24 +1,12 @@
-import type { Fundamental, Interval, SignalWarning, Withheld } from '../types.ts';
+import type { DistortionLine, Fundamental, Interval, SignalWarning, Withheld } from '../types.ts';
 
-/** One line at a combination of the two tones; `ratio` and `uncertainty` (one standard deviation) are re the upper tone. */
-export interface CombinationLine {
+/** One line at a combination of the two tones, re the upper one; its order is |first| + |second|. */
+export interface CombinationLine extends DistortionLine {
   /** "f2 − f1": f1 is the lower tone, f2 the upper one. */
   name: string;
   /** Multiples of the lower and of the upper tone. */
   first: number;
   second: number;
-  /** |first| + |second|. */
-  order: number;
-  frequencyHz: number;
-  ratio: number;
-  uncertainty: number;
-  /** 95 % interval for the true ratio; on noise alone it begins at 0 and may exclude the raw ratio. */
-  low: number;
-  high: number;
-  /** phase − first·phase of the lower tone − second·phase of the upper one, in degrees, (−180, 180]. */
-  relativePhaseDeg: number;
-  /** False where noise alone could have given this ratio. */
-  detected: boolean;
 }
 
 /** What an intermodulation figure is referred to, and how its lines are put together: the forms differ by up to 6 dB. */
