@@ -1,6 +1,6 @@
 import type { BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
-import { type SiteInBrowser, siteInBrowser } from '../support/page-visit.ts';
+import { type SiteInBrowser, siteInBrowser } from '../support/visit.ts';
 
 const page1 = 'amplifiers/heron/v1/';
 const [light, dark] = ['rgb(251, 250, 246)', 'rgb(22, 24, 26)'];
@@ -12,7 +12,7 @@ beforeAll(async () => {
 afterAll(() => site.close());
 
 const opened = async (options: BrowserContextOptions & { before?: string }, path = page1) =>
-  (await site.open(path, options)).page;
+  (await site.open(`/${path}`, options)).page;
 const paperOf = (page: Page) => page.evaluate('getComputedStyle(document.documentElement).backgroundColor');
 const inkOfChart = (page: Page) =>
   page.evaluate(`getComputedStyle(document.querySelector('svg.chart-drawing text')).fill`);
@@ -58,7 +58,7 @@ test('a remembered choice stands before anything is painted', async () => {
 
 test('where nothing may be stored the choice holds for the page', async () => {
   const before = `Object.defineProperty(window, 'localStorage', { get() { throw new DOMException('no', 'SecurityError'); } });`;
-  const { page, complaints } = await site.open(page1, { colorScheme: 'light', before });
+  const { page, complaints } = await site.open(`/${page1}`, { colorScheme: 'light', before });
   await choose(page, 'dark');
   expect(await paperOf(page)).toBe(dark);
   expect(complaints).toEqual([]);

@@ -1,28 +1,21 @@
-import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import { pagesOf } from '../support/demo-site.ts';
-import { serve } from '../support/serve.ts';
-import { accessibilityFaults, launchBrowser, visitPage } from '../support/visit.ts';
+import { accessibilityFaults, type SiteInBrowser, siteInBrowser } from '../support/visit.ts';
 
 const site = inject('site');
 const pages = pagesOf(site).map((page) => (page === '/404.html' ? '/no-such-page/' : page));
 const schemes = ['light', 'dark'] as const;
 
-let browser: Browser;
-let server: Awaited<ReturnType<typeof serve>>;
+let opened: SiteInBrowser;
 
 beforeAll(async () => {
-  browser = await launchBrowser();
-  server = await serve(site);
+  opened = await siteInBrowser(site);
 });
 
-afterAll(async () => {
-  await browser.close();
-  server.close();
-});
+afterAll(() => opened.close());
 
 const visit = (path: string, options: { width: number; colorScheme?: 'light' | 'dark' }) =>
-  visitPage(browser, server.address, path, options);
+  opened.open(path, options);
 
 describe.each(pages)('%s in the browser', (path) => {
   test.each(schemes)(

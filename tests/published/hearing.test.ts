@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
-import { type SiteInBrowser, siteInBrowser } from '../support/page-visit.ts';
+import { type SiteInBrowser, siteInBrowser } from '../support/visit.ts';
 
 const sine = 'logs/2026-02-28-a-driver-that-cancels/heron-v2-1khz-1w/';
 const rateHz = 48_000;
@@ -46,7 +46,7 @@ interface Levels {
 }
 
 async function pressed(button: string) {
-  const { page, complaints } = await site.open(sine, { before: intoMemory });
+  const { page, complaints } = await site.open(`/${sine}`, { before: intoMemory });
   await page.getByRole('button', { name: button, exact: true }).click();
   await page.waitForFunction('window.contexts.length > 0');
   await page.getByText(`Playing: ${button}.`).waitFor();
@@ -76,7 +76,7 @@ test('both sounds have the levels that the page states, at one rms level, very q
 });
 
 test('nothing is fetched or plays before a press, and the keyboard stops and turns it down', async () => {
-  const { page, complaints } = await site.open(sine, { before: intoMemory });
+  const { page, complaints } = await site.open(`/${sine}`, { before: intoMemory });
   const scripts: string[] = [];
   page.on('request', (request) => scripts.push(request.url()));
   await page.getByRole('heading', { name: 'Hear the distortion' }).scrollIntoViewIfNeeded();
@@ -101,7 +101,7 @@ test('nothing is fetched or plays before a press, and the keyboard stops and tur
 });
 
 test('turning the volume first fetches the player without a sound', async () => {
-  const { page } = await site.open(sine, { before: intoMemory });
+  const { page } = await site.open(`/${sine}`, { before: intoMemory });
   await page.getByRole('slider').fill('-40');
   await page.getByText('−40\u00a0dB').waitFor();
   const { rms } = (await page.evaluate(levelsOf([1000]))) as Levels;
@@ -110,7 +110,7 @@ test('turning the volume first fetches the player without a sound', async () => 
 });
 
 test('two tones are offered with what they make together', async () => {
-  const { page } = await site.open('logs/2026-08-01-two-tones-at-once/slate-40ma-19-20khz/');
+  const { page } = await site.open('/logs/2026-08-01-two-tones-at-once/slate-40ma-19-20khz/');
   await expect(
     page.getByRole('button', { name: 'the tones with what they make together' }).count(),
   ).resolves.toBe(1);
@@ -118,7 +118,7 @@ test('two tones are offered with what they make together', async () => {
 });
 
 test('without scripts the section is not shown', async () => {
-  const { page } = await site.open(sine, { javaScriptEnabled: false });
+  const { page } = await site.open(`/${sine}`, { javaScriptEnabled: false });
   expect(await page.getByRole('heading', { name: 'Summary' }).isVisible()).toBe(true);
   expect(await page.getByRole('heading', { name: 'Hear the distortion' }).isVisible()).toBe(false);
   await page.context().close();

@@ -7,8 +7,7 @@ import type { TraceEntry } from '../../src/overlay/index.ts';
 import { printNumber } from '../../src/quantity/index.ts';
 import { readCsv } from '../support/csv.ts';
 import { demoJournal } from '../support/demo-journal.ts';
-import { type SiteInBrowser, siteInBrowser } from '../support/page-visit.ts';
-import { accessibilityFaults } from '../support/visit.ts';
+import { accessibilityFaults, type SiteInBrowser, siteInBrowser } from '../support/visit.ts';
 
 const site = inject('site');
 const fileOf = (path: string) => readFileSync(join(site, path), 'utf8');
@@ -34,7 +33,7 @@ interface Visitor {
 
 /** Opens the overlay page at an address and waits until it shows what that says. */
 async function overlay(query: string, { width = 1280, ...visitor }: Visitor = {}) {
-  const { page, complaints } = await opened.open(`overlay/${query}`, {
+  const { page, complaints } = await opened.open(`/overlay/${query}`, {
     viewport: { width, height: 900 },
     ...visitor,
   });

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
-import { type SiteInBrowser, siteInBrowser } from '../support/page-visit.ts';
+import { type SiteInBrowser, siteInBrowser } from '../support/visit.ts';
 
 const log = 'logs/2026-10-03-four-wrens/';
 
@@ -11,7 +11,7 @@ afterAll(() => site.close());
 
 /** Natural and drawn size of the page's picture, and the file that the browser took. */
 async function taken(width: number) {
-  const { page, complaints } = await site.open(log, { viewport: { width, height: 900 } });
+  const { page, complaints } = await site.open(`/${log}`, { viewport: { width, height: 900 } });
   const picture = page.locator('.picture img');
   const { x = 0, width: drawn = 0 } = (await picture.boundingBox()) ?? {};
   const chosen = await picture.evaluate((img: HTMLImageElement) => ({
@@ -36,7 +36,7 @@ test('a phone and a desk each take a file of about the size that is drawn, in a 
 });
 
 test('a picture has its text and its caption, and its place before it is loaded', async () => {
-  const { page } = await site.open(log);
+  const { page } = await site.open(`/${log}`);
   const picture = page.locator('figure.picture');
   expect(await picture.locator('figcaption').textContent()).toContain('W2-04 from below');
   const img = picture.locator('img');

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
-import { type SiteInBrowser, siteInBrowser } from '../support/page-visit.ts';
+import { type SiteInBrowser, siteInBrowser } from '../support/visit.ts';
 
 /** Width and height in points (72 to the inch), and the width between the margins of 14 mm in CSS pixels. */
 const papers = [
@@ -33,7 +33,7 @@ describe.each(sheets)('$name on paper', ({ path, most }) => {
   test.each(papers)(
     'fits $format from edge to edge and in its number of sheets',
     async ({ format, points: [width, height], textPx }) => {
-      const { page } = await site.open(path);
+      const { page } = await site.open(`/${path}`);
       const pdf = (await page.pdf({ format })).toString('latin1');
       const box = /\/MediaBox\s*\[0 0 ([\d.]+) ([\d.]+)\]/.exec(pdf);
       // The browser rounds a page to whole CSS pixels, of 0.75 points.
@@ -48,7 +48,7 @@ describe.each(sheets)('$name on paper', ({ path, most }) => {
   );
 
   test('carries the safety notice and the address of the page, and nothing to press', async () => {
-    const { page } = await site.open(path);
+    const { page } = await site.open(`/${path}`);
     await page.emulateMedia({ media: 'print' });
     expect(await page.locator('.safety-notice').isVisible()).toBe(true);
     expect(await page.locator('.safety-notice svg').isVisible()).toBe(true);

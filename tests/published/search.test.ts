@@ -1,35 +1,28 @@
 import { globSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import { pageEntries, textEntries } from '../../src/site/search-entries.ts';
 import { searchKinds } from '../../src/site/search-kinds.ts';
 import { demoJournal } from '../support/demo-journal.ts';
 import { pagesOf } from '../support/demo-site.ts';
-import { serve } from '../support/serve.ts';
-import { accessibilityFaults, launchBrowser, visitPage } from '../support/visit.ts';
+import { accessibilityFaults, type SiteInBrowser, siteInBrowser, type Visit } from '../support/visit.ts';
 
 const site = inject('site');
 const journal = await demoJournal();
 const htmlOf = (page: string) => readFileSync(join(site, page, 'index.html'), 'utf8');
 
-let browser: Browser;
-let server: Awaited<ReturnType<typeof serve>>;
+let opened: SiteInBrowser;
 
 beforeAll(async () => {
-  browser = await launchBrowser();
-  server = await serve(site);
+  opened = await siteInBrowser(site);
 });
 
-afterAll(async () => {
-  await browser.close();
-  server.close();
-});
+afterAll(() => opened.close());
 
 /** Opens the search page; `shown` waits until it says something that fits. */
-async function search(query = '', options: Partial<Parameters<typeof visitPage>[3]> = {}) {
-  const { address } = server;
-  const visited = await visitPage(browser, address, `/search/${query}`, { width: 1280, ...options });
+async function search(query = '', options: Visit = {}) {
+  const visited = await opened.open(`/search/${query}`, { width: 1280, ...options });
   const shown = (says: RegExp) =>
     visited.page.getByRole('status').filter({ hasText: says }).waitFor({ timeout: 20_000 });
   return { ...visited, shown };
@@ -105,9 +98,9 @@ test.each([...oneOfEachKind])(
   async (kind, entries) => {
     const [{ page: path } = { page: '' }] = entries;
     const { page, complaints, shown, close } = await search();
-    await page.goto(`${server.address}/${path}/`);
+    await page.goto(`${opened.address}/${path}/`);
     const title = (await page.locator('h1').textContent()) ?? '';
-    await page.goto(`${server.address}/search/?${new URLSearchParams({ q: title, kind })}`);
+    await page.goto(`${opened.address}/search/?${new URLSearchParams({ q: title, kind })}`);
     await shown(/: \d+ of \d+ results? for/);
     const name = searchKinds[kind].one;
     expect(await resultsOf(page)).toContainEqual({ kind: name, title, address: `/${path}/` });

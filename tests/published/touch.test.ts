@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { pagesOf } from '../support/demo-site.ts';
-import { type SiteInBrowser, siteInBrowser } from '../support/page-visit.ts';
+import { type SiteInBrowser, siteInBrowser } from '../support/visit.ts';
 
 /** One page of each kind: the first of every pattern of addresses. */
 function onePageOfEachKind(pages: readonly string[]): string[] {
@@ -29,7 +29,7 @@ const small = `[...document.querySelectorAll('nav a, .site-title, .pager a, .tag
   })`;
 
 test.each(onePageOfEachKind(pagesOf(inject('site'))))('%s gives fingers 44 px on a phone', async (path) => {
-  const { page } = await site.open(path.slice(1), { viewport: { width: 390, height: 844 }, hasTouch: true });
+  const { page } = await site.open(path, { viewport: { width: 390, height: 844 }, hasTouch: true });
   const pressed = await page.locator('nav a, button, select, summary').count();
   expect(pressed).toBeGreaterThan(5);
   expect(await page.evaluate(small)).toEqual([]);

@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
 import { browserMissing, findBrowser } from './browser.ts';
+import { serve } from './serve.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
@@ -13,34 +14,50 @@ export function launchBrowser(): Promise<Browser> {
   return chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-gpu', ...quiet] });
 }
 
-interface Visit {
-  width: number;
-  colorScheme?: 'light' | 'dark';
-  javaScriptEnabled?: boolean;
-}
+/** How a visitor looks at a page; `before` is a script that runs ahead of the page’s own. */
+export type Visit = BrowserContextOptions & { width?: number; before?: string };
 
 /** Opens a page of a served site and collects everything a visitor's console and network would show. */
 export async function visitPage(
   browser: Browser,
   address: string,
   path: string,
-  { width, colorScheme = 'light', javaScriptEnabled = true }: Visit,
+  { width, before, ...options }: Visit,
 ) {
-  const viewport = { width, height: 900 };
-  const context = await browser.newContext({ viewport, colorScheme, javaScriptEnabled });
+  const viewport = width === undefined ? {} : { viewport: { width, height: 900 } };
+  const context = await browser.newContext({ ...options, ...viewport });
   const page = await context.newPage();
+  const wanted = address + path;
   const complaints: string[] = [];
   page.on('console', (message) => {
-    if (['error', 'warning'].includes(message.type()) && !/404/.test(message.text()))
-      complaints.push(message.text());
+    const isMissingPage = message.location().url === wanted && /404/.test(message.text());
+    if (['error', 'warning'].includes(message.type()) && !isMissingPage) complaints.push(message.text());
   });
+  page.on('pageerror', ({ message }) => complaints.push(message));
+  const own = [address, `blob:${address}`, 'data:'];
   page.on('request', (request) => {
-    if (!request.url().startsWith(address) && !request.url().startsWith('data:'))
-      complaints.push(request.url());
+    if (!own.some((start) => request.url().startsWith(start))) complaints.push(request.url());
   });
-  await page.goto(address + path, { waitUntil: 'load' });
+  if (before) await page.addInitScript(before);
+  await page.goto(wanted, { waitUntil: 'load' });
   return { page, complaints, close: () => context.close() };
 }
+
+/** Serves a built site and starts the browser that looks at it; every page opens in a context of its own. */
+export async function siteInBrowser(site: string) {
+  const browser = await launchBrowser();
+  const server = await serve(site);
+  return {
+    address: server.address,
+    open: (path: string, visit: Visit = {}) => visitPage(browser, server.address, path, visit),
+    async close() {
+      await browser.close();
+      server.close();
+    },
+  };
+}
+
+export type SiteInBrowser = Awaited<ReturnType<typeof siteInBrowser>>;
 
 /** What axe finds on a page by the WCAG 2.2 AA rules and its own list of good practice. */
 export async function accessibilityFaults(page: Page): Promise<string[]> {
