@@ -10,7 +10,7 @@ import {
   stageBlocks,
   stageHeadline,
   supplyBlocks,
-} from '../figures/index.ts';
+} from '../figures/stages.ts';
 import type { ChainSheet, LimitRow, LoadSheet, StageSheet, SupplySheet, Threshold } from '../load/index.ts';
 import { printNumber, quantityText } from '../quantity/index.ts';
 import { alignRows } from './rows.ts';

@@ -1,8 +1,3 @@
-export { candidateRow, candidatesOf, missingMoves, moveRows } from './blocks/candidate-rows.ts';
-export * from './blocks/chain-rows.ts';
-export type * from './blocks/fact-block.ts';
-export * from './blocks/stage-blocks.ts';
-export * from './blocks/supply-blocks.ts';
 export * from './brief.ts';
 export { sayingClock } from './instrument/clock.ts';
 export type { Instrument } from './instrument/instrument.ts';
@@ -19,8 +14,6 @@ export * from './repeats/declared-words.ts';
 export * from './repeats/difference.ts';
 export * from './repeats/repeat-words.ts';
 export * from './repeats/repeats.ts';
-export * from './stage/predicted.ts';
-export { stageFigures } from './stage/stage-figures.ts';
 export * from './sweep/impedance.ts';
 export * from './sweep/output-power.ts';
 export * from './sweep/sweep-details.ts';

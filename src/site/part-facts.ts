@@ -1,4 +1,4 @@
-import type { Fact } from '../figures/index.ts';
+import type { Fact } from '../figures/stages.ts';
 import type { PartData } from '../journal/schemas/index.ts';
 import type { Version } from '../journal/types.ts';
 import { printNumber, quantityText } from '../quantity/index.ts';

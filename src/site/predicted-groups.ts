@@ -1,4 +1,5 @@
-import { type Figure, type PredictedRow, predictedAtPower, predictedPowers } from '../figures/index.ts';
+import type { Figure } from '../figures/index.ts';
+import { type PredictedRow, predictedAtPower, predictedPowers } from '../figures/stages.ts';
 import { measuredFigures } from '../journal/analysis/measurement.ts';
 import type { CaptureRecord } from '../journal/types.ts';
 import type { PowerStage } from '../load/index.ts';

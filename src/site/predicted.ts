@@ -1,4 +1,4 @@
-import { leftOutText } from '../figures/index.ts';
+import { leftOutText } from '../figures/stages.ts';
 import type { CaptureRecord, Log, Version } from '../journal/types.ts';
 import {
   type FollowerSheet,

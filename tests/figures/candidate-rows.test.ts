@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { candidateRow, missingMoves, moveRows } from '../../src/figures/index.ts';
+import { candidateRow, missingMoves, moveRows } from '../../src/figures/stages.ts';
 import type { Candidate } from '../../src/load/index.ts';
 
 const rule: Candidate = {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { chainFacts, chainRows, trimSentence } from '../../src/figures/index.ts';
+import { chainFacts, chainRows, trimSentence } from '../../src/figures/stages.ts';
 import type { ChainSheet } from '../../src/load/index.ts';
 
 const chain: ChainSheet = {

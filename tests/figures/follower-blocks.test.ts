@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { outputPowerOf, stageBlocks, stageHeadline } from '../../src/figures/index.ts';
+import { outputPowerOf } from '../../src/figures/index.ts';
+import { stageBlocks, stageHeadline } from '../../src/figures/stages.ts';
 import { classA, classAB, followerOf, path } from '../load/follower-support.ts';
 
 const plain = (value: unknown) => JSON.stringify(value).replaceAll('\u00a0', ' ');

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { leftOutText, predictedAtPower, predictedPowers, predictedText } from '../../src/figures/index.ts';
+import { leftOutText, predictedAtPower, predictedPowers, predictedText } from '../../src/figures/stages.ts';
 import type { PowerStage } from '../../src/load/index.ts';
 import { figureOf } from './measured.ts';
 

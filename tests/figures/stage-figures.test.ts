@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { definitionOf, stageFigures } from '../../src/figures/index.ts';
+import { definitionOf } from '../../src/figures/index.ts';
+import { stageFigures } from '../../src/figures/stages.ts';
 import { openJournal } from '../../src/journal/index.ts';
 import { claim, decisionWith, measuredFolder } from '../support/claims.ts';
 import { versionWith } from '../support/journal.ts';

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { methods, supplyBlocks } from '../../src/figures/index.ts';
+import { methods } from '../../src/figures/index.ts';
+import { supplyBlocks } from '../../src/figures/stages.ts';
 import { loadSheet, type SupplyDescription } from '../../src/load/index.ts';
 import { singleEnded, tubes } from '../load/support.ts';
 

@@ -1,5 +1,6 @@
 import { exactly } from '../../compare/index.ts';
-import { type Figure, type Measured, repeatedMeasured, stageFigures } from '../../figures/index.ts';
+import { type Figure, type Measured, repeatedMeasured } from '../../figures/index.ts';
+import { stageFigures } from '../../figures/stages.ts';
 import { type Fault, nearestNames } from '../../problem/index.ts';
 import { capturedFigures } from '../analysis/repeatability.ts';
 import { nearestPaths } from '../nearest-paths.ts';
