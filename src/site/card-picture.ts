@@ -1,11 +1,11 @@
 import { createHash } from 'node:crypto';
-import { mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import sharp from 'sharp';
-import { renderChart } from '../charts/index.ts';
 import { workFolder } from '../journal/publishing/work-folder.ts';
 import { type CardTexts, cardMarkup } from './card-drawing.ts';
 import { type Card, cardSize } from './cards.ts';
+import { renderChart } from './drawing.ts';
+import { keepOnly, keptOrMade } from './kept-files.ts';
 
 /** Part of every key, so that a change of the design draws all cards anew. */
 const design = 2;
@@ -20,16 +20,13 @@ interface Keeper {
 export async function cardPicture(card: Card, journal: Keeper): Promise<Buffer> {
   const texts = { site: journal.title, title: card.title };
   const file = path.join(folderOf(journal), fileOf(card, texts));
-  const kept = await readFile(file).catch(() => null);
-  return kept ?? keep(file, await draw(card, texts));
+  return keptOrMade(file, () => draw(card, texts));
 }
 
 /** Removes the kept pictures of cards that are not among these. */
 export async function forgetOtherCards(cards: readonly Card[], journal: Keeper): Promise<void> {
   const kept = new Set(cards.map((card) => fileOf(card, { site: journal.title, title: card.title })));
-  const files = await readdir(folderOf(journal)).catch((): string[] => []);
-  const others = files.filter((file) => !kept.has(file));
-  await Promise.all(others.map((file) => rm(path.join(folderOf(journal), file), { force: true })));
+  await keepOnly(folderOf(journal), kept);
 }
 
 const folderOf = (journal: Keeper) => path.join(workFolder(journal), 'cards');
@@ -43,13 +40,4 @@ function fileOf({ chart: { spec, text } }: Card, texts: CardTexts): string {
 async function draw({ chart }: Card, texts: CardTexts): Promise<Buffer> {
   const markup = cardMarkup(await renderChart(chart), texts);
   return sharp(Buffer.from(markup)).png({ palette: true, colours: 64, compressionLevel: 9 }).toBuffer();
-}
-
-/** Written beside its place and moved there, so that a build cut short leaves no half picture. */
-async function keep(file: string, picture: Buffer): Promise<Buffer> {
-  await mkdir(path.dirname(file), { recursive: true });
-  const unfinished = `${file}.${process.pid}`;
-  await writeFile(unfinished, picture);
-  await rename(unfinished, file);
-  return picture;
 }
