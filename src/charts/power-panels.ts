@@ -1,6 +1,7 @@
 import type { Row } from './assemble.ts';
 import { curveRows, type DrawnLine, loneRows } from './curves.ts';
 import { percentChannel, percentNumbers, printPercent, sortRatios } from './distortion.ts';
+import { type ExploredAxis, type ExploredChart, justLine } from './explored.ts';
 import { fixed } from './format.ts';
 import { type Frame, fitted, frameFor } from './frame.ts';
 import { lineLayer, loneLayer, type Panel, panelRules, type xChannel, yChannel } from './layers.ts';
@@ -107,6 +108,20 @@ export function powerLayers(
     },
   };
 }
+
+/** The same lines for a reader who explores them. */
+export const exploredPower = (
+  x: ExploredAxis,
+  { power, distortion }: PowerLines,
+): { explored: ExploredChart } => ({
+  explored: {
+    x,
+    panels: [
+      { quantity: 'Output power', unit: 'W', kind: 'linear', lines: [justLine(power)] },
+      { quantity: 'Distortion', unit: '%', kind: 'log', lines: distortion.map(justLine) },
+    ],
+  },
+});
 
 /** The spec with two vertical axes. */
 export const withTwoAxes = (spec: ChartSpec): ChartSpec => ({

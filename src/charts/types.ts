@@ -1,4 +1,5 @@
 import type { TopLevelSpec } from 'vega-lite';
+import type { ExploredChart } from './explored.ts';
 
 /** A table beside a chart: the numbers it draws, already printed. */
 export interface ChartTable {
@@ -28,6 +29,17 @@ export interface RenderedChart extends ChartText {
   warnings: string[];
 }
 
+/** What a drawing is made of. */
+export type Drawable = Pick<Chart, 'spec' | 'text'>;
+
+/** A chart drawn and tidied, before it has a place on a page. */
+export interface Drawing extends Pick<RenderedChart, 'width' | 'height' | 'warnings'> {
+  /** SVG markup in which a placeholder stands for the key that its ids begin with. */
+  markup: string;
+  /** What that key is by the drawing and its text alone. */
+  key: string;
+}
+
 /** The width a chart is designed for: 720 pixels for a page, 360 for a phone. */
 export type ChartSize = 'wide' | 'narrow';
 
@@ -42,6 +54,8 @@ export interface Chart {
   spec: ChartSpec;
   text: ChartText;
   table: ChartTable;
+  /** Its lines as they were given, where it has some over an axis. */
+  explored?: ExploredChart;
 }
 
 /** No chart: the readings cannot be drawn, and `absent` says why in a sentence. */

@@ -1,3 +1,4 @@
+import type { Axis } from '../charts/axis.ts';
 import { readAt } from './levels.ts';
 import type { Trace } from './types.ts';
 
@@ -12,8 +13,9 @@ export function cursorPlaces(traces: readonly Trace[]): number[] {
   return Array.from({ length: count }, (_, i) => all[Math.floor(i * step)] ?? 0);
 }
 
-/** Index of the place that lies nearest on a logarithmic axis. */
-export function nearestPlace(places: readonly number[], wanted: number): number {
+/** Index of the place that lies nearest on an axis, a logarithmic one unless stated. */
+export function nearestPlace(places: readonly number[], wanted: number, kind: Axis['kind'] = 'log'): number {
+  const distance = kind === 'log' ? ratio : difference;
   let nearest = 0;
   for (const [i, place] of places.entries()) {
     if (distance(place, wanted) < distance(places[nearest] ?? 0, wanted)) nearest = i;
@@ -21,7 +23,8 @@ export function nearestPlace(places: readonly number[], wanted: number): number 
   return nearest;
 }
 
-const distance = (a: number, b: number): number => Math.abs(Math.log(a / b));
+const ratio = (a: number, b: number): number => Math.abs(Math.log(a / b));
+const difference = (a: number, b: number): number => Math.abs(a - b);
 
 /** A trace's value at the cursor: read or interpolated; null outside of its readings. */
 export interface CursorValue {

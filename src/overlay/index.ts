@@ -1,5 +1,7 @@
+export * from './axis-marks.ts';
 export * from './cursor.ts';
 export * from './levels.ts';
+export type { Mark } from './marks.ts';
 export { messages } from './messages.ts';
 export * from './normalise.ts';
 export * from './norms.ts';

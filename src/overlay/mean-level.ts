@@ -1,5 +1,6 @@
 import { extent, type Run } from '../charts/readings.ts';
-import { readAt, runsOf } from './levels.ts';
+import { cutRun } from './cut.ts';
+import { drawnAs, runsOf } from './levels.ts';
 import type { Trace } from './types.ts';
 
 /** From the highest of the first places to the lowest of the last; null where no place is common to all. */
@@ -15,24 +16,9 @@ export function commonRange(traces: readonly Trace[]): [number, number] | null {
  * drawn. Gaps count neither in the sum nor in the width; null where there is nothing between the places.
  */
 export function meanLevel(trace: Trace, [from, to]: [number, number]): number | null {
-  const pieces = runsOf(trace).map((run) => areaOf(cut(run, trace, [from, to])));
+  const pieces = runsOf(trace).map((run) => areaOf(cutRun(run, [from, to], drawnAs(trace))));
   const width = pieces.reduce((sum, piece) => sum + piece.width, 0);
   return width > 0 ? pieces.reduce((sum, piece) => sum + piece.area, 0) / width : null;
-}
-
-/** The part of a run between two places, with a reading at each of them that the run reaches. */
-function cut({ x, y }: Run, trace: Trace, [from, to]: [number, number]): Run {
-  const inner = [...x.keys()].filter((i) => (x[i] ?? 0) > from && (x[i] ?? 0) < to);
-  const [low, high] = [x[0] ?? to, x.at(-1) ?? from];
-  const ends = [from, to].map((place) => (place >= low && place <= high ? readAt(trace, place) : null));
-  const point = (place: number, value: number | null | undefined) =>
-    value === null || value === undefined ? [] : [{ place, value }];
-  const points = [
-    ...point(from, ends[0]),
-    ...inner.flatMap((i) => point(x[i] ?? 0, y[i])),
-    ...point(to, ends[1]),
-  ];
-  return { x: points.map(({ place }) => place), y: points.map(({ value }) => value) };
 }
 
 function areaOf({ x, y }: Run): { area: number; width: number } {

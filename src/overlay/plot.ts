@@ -1,30 +1,30 @@
 import { levelAspects, proportion } from '../charts/aspect.ts';
-import { type DrawnLine, logAxis } from '../charts/curves.ts';
+import { logAxis } from '../charts/curves.ts';
 import { decadesOverFrequency, percentNumbers } from '../charts/distortion.ts';
+import type { ExploredLine } from '../charts/explored.ts';
 import { type Frame, fitted, frameFor } from '../charts/frame.ts';
 import type { Panel } from '../charts/layers.ts';
 import { percentOverPower } from '../charts/power.ts';
 import { extent, type Run } from '../charts/readings.ts';
-import { lineStyle } from '../charts/theme.ts';
+import { type LineStyle, lineStyle } from '../charts/theme.ts';
 import { roundDomain } from '../charts/ticks.ts';
 import type { ChartSize } from '../charts/types.ts';
 import { isDecibel, runsOf } from './levels.ts';
 import type { Trace } from './types.ts';
 import type { View } from './views.ts';
 
-/** A trace as it is drawn, with its interval and its noise floor. */
-export interface PlottedTrace extends DrawnLine {
-  trace: Trace;
-  floor: readonly Run[];
-  /** Upper and lower edge of the 95 % interval. */
-  edges: { high: readonly Run[]; low: readonly Run[] } | null;
+/** A line as it is drawn, with its interval and its noise floor. */
+export interface PlottedLine extends ExploredLine {
+  floor?: readonly Run[];
 }
 
-/** The axes of an overlay and what lies on them. */
+/** Axes and what lies on them. */
 export interface Plot {
   frame: Frame;
   panel: Panel;
-  lines: PlottedTrace[];
+  lines: readonly PlottedLine[];
+  /** Whether lines have their names at their ends, for which the frame must have room. */
+  isNamed: boolean;
 }
 
 const leastSpanDb = 4;
@@ -33,41 +33,50 @@ const underFloorDb = 10;
 /** Lays out traces of one unit; null where none has two neighbouring readings, as a line needs. */
 export function plotOf(traces: readonly Trace[], view: View, size: ChartSize): Plot | null {
   const lines = traces.map((trace, i) => plotted(trace, i, view));
+  const unit = traces[0]?.unit ?? '';
   if (!lines.some(({ runs }) => runs.some(({ x }) => x.length > 1))) return null;
   const names = lines.map(({ name }) => name);
   const { frame, plot: panel } = fitted(
     frameFor(size, names),
-    ({ width }) => panelOf(lines, view, { width, size }),
-    isDecibel(traces[0]?.unit ?? '') ? () => [] : percentNumbers,
+    ({ width }) => panelOf(lines, unit, view.along, { width, size }),
+    isDecibel(unit) ? () => [] : percentNumbers,
   );
-  return { frame, panel, lines };
+  return { frame, panel, lines, isNamed: true };
 }
 
-function plotted(trace: Trace, index: number, view: View): PlottedTrace {
+function plotted(trace: Trace, index: number, view: View): PlottedLine {
   const style = lineStyle(index);
   const { x, unit, low, high, floor } = trace;
   const runs = (y: number[]) => runsOf({ x, y, unit });
   return {
-    ...{ trace, name: trace.title, runs: runsOf(trace) },
-    style: view.id === 'spectrum' ? { ...style, dash: [], weight: 0.9 } : style,
-    floor: floor ? runs(floor) : [],
-    edges: low && high ? { low: runs(low), high: runs(high) } : null,
+    ...{ name: trace.title, runs: runsOf(trace) },
+    style: view.id === 'spectrum' ? spectrumStyle(style) : style,
+    ...(floor ? { floor: runs(floor) } : {}),
+    ...(low && high ? { edges: { low: runs(low), high: runs(high) } } : {}),
   };
 }
+
+/** Spectra are told apart by colour and name: a dash would look like lines that are not there. */
+export const spectrumStyle = (style: LineStyle): LineStyle => ({ ...style, dash: [], weight: 0.9 });
 
 interface Room {
   width: number;
   size: ChartSize;
 }
 
-function panelOf(lines: readonly PlottedTrace[], view: View, { width, size }: Room): Panel {
-  if (isDecibel(lines[0]?.trace.unit ?? '')) return levelPanel(lines, view, { width, size });
+function panelOf(
+  lines: readonly PlottedLine[],
+  unit: string,
+  along: View['along'],
+  { width, size }: Room,
+): Panel {
+  if (isDecibel(unit)) return levelPanel(lines, along, { width, size });
   const upper = lines.flatMap(({ edges }) => (edges ? [{ runs: edges.high }] : []));
-  const layOut = view.along === 'power' ? percentOverPower : decadesOverFrequency;
+  const layOut = along === 'power' ? percentOverPower : decadesOverFrequency;
   return layOut([...lines, ...upper], width, size);
 }
 
-function levelPanel(lines: readonly PlottedTrace[], { along }: View, { width, size }: Room): Panel {
+function levelPanel(lines: readonly PlottedLine[], along: View['along'], { width, size }: Room): Panel {
   const x = logAxis(lines, width);
   const [low, high] = levelDomain(lines);
   const height = size === 'wide' ? 290 : 240;
@@ -81,11 +90,11 @@ function levelPanel(lines: readonly PlottedTrace[], { along }: View, { width, si
 const farthestDb = 15_000;
 
 /** All levels; of spectra from below the noise, whose deepest dips say nothing. */
-function levelDomain(lines: readonly PlottedTrace[]): [number, number] {
+function levelDomain(lines: readonly PlottedLine[]): [number, number] {
   const values = (runs: readonly Run[]) => runs.flatMap(({ y }) => y);
   const levels = lines.flatMap(({ runs }) => values(runs)).map(withinReach);
   const [lowest, highest] = extent(levels) ?? [-3, 0];
-  const floors = lines.map(({ floor }) => middle(values(floor)) - underFloorDb).filter(Number.isFinite);
+  const floors = lines.map(({ floor = [] }) => middle(values(floor)) - underFloorDb).filter(Number.isFinite);
   const low = floors.length > 0 ? Math.max(lowest, Math.min(...floors)) : lowest;
   const missing = Math.max(0, leastSpanDb - (highest - low)) / 2;
   return roundDomain(low - missing, highest + missing, 8);
@@ -93,5 +102,6 @@ function levelDomain(lines: readonly PlottedTrace[]): [number, number] {
 
 const withinReach = (level: number): number => Math.max(-farthestDb, Math.min(farthestDb, level));
 
-const middle = (values: readonly number[]): number =>
+/** The value that half of some values lie below. */
+export const middle = (values: readonly number[]): number =>
   values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN;

@@ -7,6 +7,17 @@ import { type SizedChart, sized } from './sized-chart.ts';
 /** Orders that are drawn: those that a stage's load is chosen by. */
 const drawn = [2, 3];
 
+type Points = ReturnType<typeof overDrive>;
+
+const known = new WeakMap<PowerStage, Points>();
+
+/** A stage over its drive, solved once for every chart and page that shows it. */
+function pointsOf(stage: PowerStage): Points {
+  const points = known.get(stage) ?? overDrive(stage);
+  known.set(stage, points);
+  return points;
+}
+
 /** Harmonics of a level sweep with those of a stage's model; null where the sweep has no harmonics or no power. */
 export function predictedChart(stage: PowerStage, { analysis, data }: CaptureRecord): SizedChart | null {
   if (analysis.kind !== 'level-sweep') return null;
@@ -14,7 +25,7 @@ export function predictedChart(stage: PowerStage, { analysis, data }: CaptureRec
   const channel = sweeps.find((sweep) => sweep.channel.harmonics.length > 0)?.channel;
   const powerW = channel ? powerOf(channel, axis, loadOhm) : null;
   if (!channel || !powerW) return null;
-  const points = overDrive(stage);
+  const points = pointsOf(stage);
   const measured = channel.harmonics.filter(({ order }) => drawn.includes(order));
   const chart = {
     channel: channel.name,

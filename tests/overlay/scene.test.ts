@@ -9,6 +9,7 @@ import {
   type Mark,
   nearestPlace,
   norms,
+  overlayAxes,
   overlayTitle,
   type Plot,
   plotOf,
@@ -47,14 +48,14 @@ describe('the drawing', () => {
   });
 
   test('names the axis with its unit, and every line at its end', () => {
-    const scene = sceneOf(plot([percent, half]), view('thd-frequency'), '%');
+    const scene = sceneOf(plot([percent, half]), overlayAxes(view('thd-frequency'), '%'));
     expect(words(scene.around)).toEqual(
       expect.arrayContaining(['Frequency, Hz', 'THD, %', 'one', 'half', '1k']),
     );
   });
 
   test('tells lines apart by dash as well as by colour', () => {
-    const curves = sceneOf(plot([percent, half]), view('thd-frequency'), '%').plot;
+    const curves = sceneOf(plot([percent, half]), overlayAxes(view('thd-frequency'), '%')).plot;
     const drawn = curves.filter(({ tag }) => tag === 'path').map(({ attributes }) => attributes);
     expect(new Set(drawn.map(({ stroke }) => stroke)).size).toBe(2);
     expect(new Set(drawn.map((path) => path['stroke-dasharray'])).size).toBe(2);
@@ -64,7 +65,7 @@ describe('the drawing', () => {
     const trace = traceOf('with interval', [100, 1000], () => 1, { low: [0.5, 0.5], high: [2, 2] });
     const lower = traceOf('lower', [100, 1000], () => 0.2);
     const drawn = plot([trace, lower]);
-    const [area] = sceneOf(drawn, view('thd-frequency'), '%').plot;
+    const [area] = sceneOf(drawn, overlayAxes(view('thd-frequency'), '%')).plot;
     const path = String(area?.attributes['d']);
     const heights = [...path.matchAll(/[ML][\d.]+ ([\d.]+)/g)].map(([, up]) => Number(up));
     const [low, high] = drawn.panel.y.domain;
@@ -80,7 +81,7 @@ describe('the drawing', () => {
     });
     const drawn = plot([spectrum], 'spectrum');
     expect(drawn.panel.y.domain[0]).toBeGreaterThan(-200);
-    const lines = sceneOf(drawn, view('spectrum'), 'dBV').plot;
+    const lines = sceneOf(drawn, overlayAxes(view('spectrum'), 'dBV')).plot;
     expect(lines.filter(({ attributes }) => attributes['stroke-dasharray'] === '4 2')).toHaveLength(1);
   });
 
@@ -124,7 +125,7 @@ describe('the drawing', () => {
           };
           const drawn = plotOf([trace, percent].slice(0, 1), view(id), size);
           if (drawn === null) return;
-          const scene = sceneOf(drawn, view(id), unit);
+          const scene = sceneOf(drawn, overlayAxes(view(id), unit));
           const marks = [...scene.plot, ...scene.around, ...cursorMarks(drawn, points[0]?.[0] ?? 1)];
           for (const number of numbersIn(marks)) expect(Number.isFinite(number)).toBe(true);
           for (const { attributes } of marks) expect(String(attributes['d'])).not.toMatch(/NaN|Infinity/);

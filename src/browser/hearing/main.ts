@@ -56,7 +56,7 @@ function playingText({ textContent }: HTMLButtonElement, lost: number, highestHz
   return `${what} ${lost} of its lines are left out, as this device plays nothing above ${quantityText(highestHz, 'Hz')}.`;
 }
 
-for (const section of document.querySelectorAll<HTMLElement>('[data-player]')) {
+for (const section of document.querySelectorAll<HTMLElement>('.hearing')) {
   const volume = section.querySelector<HTMLInputElement>('input[type="range"]');
   const status = section.querySelector('[role="status"]');
   if (volume && status) {

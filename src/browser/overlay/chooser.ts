@@ -3,6 +3,9 @@ import { element, fill, html } from './elements.ts';
 
 const any = '';
 
+/** Traces that are listed at once; the filters lead to the others. */
+const mostListed = 200;
+
 /** What the list of traces is narrowed by. */
 const filters = {
   amplifier: ({ amplifier }: TraceEntry) => (amplifier === null ? [] : [amplifier]),
@@ -86,15 +89,18 @@ function setHidden(box: HTMLSelectElement, isHidden: boolean): void {
 }
 
 function showTraces(offered: readonly TraceEntry[], { traces }: OverlayState): void {
-  const listed = offered.filter((entry) => traces.includes(entry.id) || passes(entry));
+  const found = offered.filter((entry) => traces.includes(entry.id) || passes(entry));
+  const listed = found.filter((entry, index) => index < mostListed || traces.includes(entry.id));
   const focused = document.activeElement?.id;
   element('overlay-traces', HTMLUListElement).replaceChildren(
     ...listed.map((entry) => traceItem(entry, traces.includes(entry.id))),
   );
   if (focused) document.getElementById(focused)?.focus();
   element('overlay-count', HTMLParagraphElement).textContent =
-    `${listed.length} of ${offered.length} traces are listed, ${traces.length} chosen.`;
+    `${listed.length} of ${offered.length} traces are listed, ${traces.length} chosen.${listed.length < found.length ? narrowerText : ''}`;
 }
+
+const narrowerText = ' Choose an amplifier, a version or a part to list others.';
 
 const passes = (entry: TraceEntry): boolean =>
   filterNames.every(

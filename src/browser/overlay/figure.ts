@@ -4,6 +4,7 @@ import {
   cursorPlaces,
   cursorText,
   type OverlayState,
+  overlayAxes,
   overlayTitle,
   type Plot,
   placeText,
@@ -13,7 +14,7 @@ import {
   valuesAt,
   valueText,
 } from '../../overlay/index.ts';
-import { drawingOf, drawn } from './drawing.ts';
+import { drawingOf, drawn, sampleOf } from './drawing.ts';
 import { element, html, svg } from './elements.ts';
 
 /** What is drawn at the moment, for the cursor to move on. */
@@ -43,7 +44,7 @@ export function showFigure(traces: readonly Trace[], state: OverlayState, unit: 
     range.disabled = true;
     return { plot, traces, places: [], cursor: svg('g', {}), left: 0, share: 1 };
   }
-  const scene = sceneOf(plot, state.view, unit);
+  const scene = sceneOf(plot, overlayAxes(state.view, unit));
   const { picture, cursor } = drawingOf(scene, title);
   place.replaceChildren(picture);
   const places = cursorPlaces(traces);
@@ -92,27 +93,12 @@ export function showCursor({ plot, traces, places, cursor }: Figure, state: Over
       html(
         'li',
         {},
-        sample(i),
+        sampleOf(lineStyle(i)),
         ` ${trace.title} `,
         html('span', { class: 'value' }, valueText(value, trace.unit)),
       ),
     ),
   );
-}
-
-/** A short piece of a trace's line. */
-function sample(index: number): SVGElement {
-  const { stroke, dash, weight } = lineStyle(index);
-  const line = {
-    x1: 0,
-    x2: 28,
-    y1: 5,
-    y2: 5,
-    stroke,
-    'stroke-width': weight,
-    'stroke-dasharray': dash.join(' '),
-  };
-  return svg('svg', { width: 28, height: 10, 'aria-hidden': 'true' }, svg('line', line));
 }
 
 let waiting = 0;

@@ -1,13 +1,13 @@
 import type { Curve, Trace, TraceEntry } from '../../overlay/index.ts';
 
-const files = new Map<string, Promise<Curve[]>>();
+const files = new Map<string, Promise<unknown>>();
 
 /** The curve of a trace in a view; null where its file could not be read. */
 export async function readTrace(entry: TraceEntry, view: string, folder: string): Promise<Trace | null> {
   const [path = ''] = entry.id.split(':');
   const channel = entry.id.slice(path.length + 1);
   try {
-    const curves = await fileOf(`${folder}${path}.json`);
+    const curves = await readOnce<Curve[]>(`${folder}${path}.json`);
     const curve = curves.find((one) => one.view === view && one.channel === channel);
     return curve ? { ...curve, id: entry.id, title: entry.title } : null;
   } catch {
@@ -15,12 +15,12 @@ export async function readTrace(entry: TraceEntry, view: string, folder: string)
   }
 }
 
-/** Every file is asked for once; one that failed is asked for again. */
-function fileOf(address: string): Promise<Curve[]> {
-  const asked = files.get(address) ?? readJson<Curve[]>(address);
+/** Reads a JSON file of this site and keeps it; one that failed is asked for again. */
+export function readOnce<Content>(address: string): Promise<Content> {
+  const asked = files.get(address) ?? readJson<unknown>(address);
   files.set(address, asked);
   asked.catch(() => files.delete(address));
-  return asked;
+  return asked as Promise<Content>;
 }
 
 /** Reads a JSON file of this site. */

@@ -53,7 +53,7 @@ function searching({ field, status }: SearchParts, kinds: KindChoice, list: Resu
     const isLatest = () => mine === latest;
     const text = field.value.trim();
     const { chosen: kind, name } = kinds;
-    history.replaceState(null, '', location.pathname + questionQuery({ text, kind }));
+    history.replaceState(null, '', location.pathname + questionQuery({ text, kind }) + location.hash);
     const found = text === '' ? nothing : await find(text, kind);
     const counts = found.totalFilters.kind ?? {};
     const all = Object.values(counts).reduce((sum, count) => sum + count, 0);

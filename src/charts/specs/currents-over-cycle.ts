@@ -1,5 +1,6 @@
 import type { DrawnLine } from '../curves.ts';
 import { canBeDrawn } from '../distortion.ts';
+import { onePanel } from '../explored.ts';
 import { fixed, percent, withPrefix } from '../format.ts';
 import { frameFor } from '../frame.ts';
 import type { Panel } from '../layers.ts';
@@ -39,7 +40,9 @@ export function currentsOverCycle(data: CurrentsOverCycleData, size: ChartSize =
     x: 'Degrees from the crest of the first grid',
     y: 'Plate current, mA',
   });
-  return { spec, text: textOf(data, lines, notes), table };
+  const across = { quantity: 'From the crest of the first grid', unit: '°', kind: 'linear' as const };
+  const up = { quantity: 'Plate current', unit: 'mA', kind: 'linear' as const };
+  return { spec, text: textOf(data, lines, notes), table, ...onePanel(across, up, lines) };
 }
 
 function lineOf(name: string, degrees: Readings, amperes: Readings, style: number): Line {

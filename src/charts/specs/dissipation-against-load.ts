@@ -3,6 +3,7 @@ import { type Axis, drawable } from '../axis.ts';
 import { valueAt } from '../crossings.ts';
 import { curveRows, type DrawnLine, endLabels, logAxis } from '../curves.ts';
 import { canBeDrawn } from '../distortion.ts';
+import { loadAxis, onePanel } from '../explored.ts';
 import { fixed, significant, withPrefix } from '../format.ts';
 import { type Frame, frameFor } from '../frame.ts';
 import { lineLayer, type Panel, strokeLayer, textLayer, xChannel, yChannel } from '../layers.ts';
@@ -45,6 +46,7 @@ export function dissipationAgainstLoad(
     spec: specOf(lines, panel, marks.placed, frame),
     text: textOf(data, lines, notes),
     table,
+    ...onePanel(loadAxis, { quantity: 'Dissipation', unit: 'W', kind: 'linear' }, lines),
   };
 }
 

@@ -1,6 +1,7 @@
 import { assemble } from '../assemble.ts';
 import { curveRows, type DrawnLine } from '../curves.ts';
 import { canBeDrawn } from '../distortion.ts';
+import { justLine, powerAxis } from '../explored.ts';
 import { fixed, percent, withPrefix } from '../format.ts';
 import { type Frame, frameFor } from '../frame.ts';
 import { lineLayer, type Panel, panelRules, strokeLayer, xChannel, yChannel } from '../layers.ts';
@@ -44,7 +45,18 @@ export function dissipationAgainstPower(
   if (!canBeDrawn([heat])) return { absent: absentReasons.fewReadings('dissipation against power'), table };
   const frame = frameFor(size, []);
   const panels = panelsOf(heat, efficiency, frame, size);
-  return { spec: specOf(heat, efficiency, panels, frame), text: textOf(heat, efficiency, notes), table };
+  return {
+    spec: specOf(heat, efficiency, panels, frame),
+    text: textOf(heat, efficiency, notes),
+    table,
+    explored: {
+      x: { ...powerAxis, kind: 'linear' },
+      panels: [
+        { quantity: 'Dissipation', unit: 'W', kind: 'linear', lines: [justLine(heat)] },
+        { quantity: 'Efficiency', unit: '%', kind: 'linear', lines: [justLine(efficiency)] },
+      ],
+    },
+  };
 }
 
 function lineOf(name: string, powerW: Readings, values: Readings, style: number): Line {

@@ -2,12 +2,14 @@ import { assemble, type Row } from '../assemble.ts';
 import { along, below, within } from '../axis.ts';
 import { endLabels } from '../curves.ts';
 import { canBeDrawn, decadesOverFrequency } from '../distortion.ts';
+import { frequencyAxis } from '../explored.ts';
 import { fixed, hertz, percent, significant, withPrefix } from '../format.ts';
 import type { Frame } from '../frame.ts';
 import { frequencyTicks } from '../frequency.ts';
 import { haloLayer, type Panel, strokeLayer, symbolLayer, textLayer, xChannel } from '../layers.ts';
 import { absentReasons } from '../messages.ts';
 import {
+  exploredPower,
   fittedPower,
   type PowerLines,
   type PowerPanels,
@@ -40,7 +42,8 @@ export function loadOverFrequency(data: LoadOverFrequencyData, size: ChartSize =
   const table = tableOf(data, lines.notes);
   if (!canBeDrawn([lines.power])) return { absent: absentReasons.fewReadings('power over frequency'), table };
   const { frame, plot: panels } = fittedPower(lines, size, (width) => panelsOf(lines, width, size));
-  return { spec: specOf(data, lines, panels, frame), text: textOf(data, lines), table };
+  const explored = exploredPower(frequencyAxis, lines);
+  return { spec: specOf(data, lines, panels, frame), text: textOf(data, lines), table, ...explored };
 }
 
 function panelsOf({ power, distortion }: PowerLines, width: number, size: ChartSize): PowerPanels {

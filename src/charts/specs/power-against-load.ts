@@ -3,12 +3,14 @@ import { type Axis, drawable } from '../axis.ts';
 import { valueAt } from '../crossings.ts';
 import { type DrawnLine, endLabels, logAxis } from '../curves.ts';
 import { canBeDrawn, percentDomain } from '../distortion.ts';
+import { loadAxis } from '../explored.ts';
 import { capital, counted, percent, significant, withPrefix } from '../format.ts';
 import { type Frame, withRows } from '../frame.ts';
 import { type Panel, strokeLayer, textLayer, xChannel } from '../layers.ts';
 import { type LoadMark, loadLabels, loadRules, placeLoadMarks } from '../load-marks.ts';
 import { absentReasons } from '../messages.ts';
 import {
+  exploredPower,
   fittedPower,
   type PowerLines,
   type PowerPanels,
@@ -48,6 +50,7 @@ export function powerAgainstLoad(data: PowerAgainstLoadData, size: ChartSize = '
     spec: specOf(lines, panels, marks.placed, withRows(frame, marks.rows)),
     text: textOf(data, lines, [...outsideNote(data, x), ...lines.notes]),
     table,
+    ...exploredPower(loadAxis, lines),
   };
 }
 

@@ -10,6 +10,7 @@ import {
   printPercent,
   sortRatios,
 } from '../distortion.ts';
+import { asPoints, onePanel, powerAxis } from '../explored.ts';
 import { listed, ordinal, percent, significant, withPrefix } from '../format.ts';
 import { type Frame, fitted, frameFor } from '../frame.ts';
 import { lineLayer, type Panel, pixelY, strokeLayer, symbolLayer, textLayer } from '../layers.ts';
@@ -51,7 +52,13 @@ export function predictedHarmonics(data: PredictedHarmonicsData, size: ChartSize
     ({ width }) => percentOverPower([...model, ...measured], width, size),
     percentNumbers,
   );
-  return { spec: specOf(model, measured, panel, frame), text: textOf(data, model, measured, notes), table };
+  const points = measured.map((line) => ({ ...line, runs: asPoints(line.runs) }));
+  return {
+    spec: specOf(model, measured, panel, frame),
+    text: textOf(data, model, measured, notes),
+    table,
+    ...onePanel(powerAxis, { quantity: 'Harmonic', unit: '%', kind: 'log' }, [...model, ...points]),
+  };
 }
 
 function linesOf(

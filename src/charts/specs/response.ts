@@ -3,6 +3,7 @@ import { assemble, type Row } from '../assemble.ts';
 import { along } from '../axis.ts';
 import { crossings } from '../crossings.ts';
 import { curveRows, type DrawnLine, endLabels, logAxis, loneRows } from '../curves.ts';
+import { frequencyAxis, onePanel } from '../explored.ts';
 import { type FlatBand, flatBand, levelCentre } from '../flatness.ts';
 import { decibels, fixed, hertz, listed, significant } from '../format.ts';
 import { type Frame, frameFor } from '../frame.ts';
@@ -46,8 +47,17 @@ export function response(data: ResponseData, size: ChartSize = 'wide'): ChartRes
   const frame = frameFor(size, lines.length > 1 ? lines.map(({ name }) => name) : []);
   const panel = panelOf(lines, frame, size);
   const text = textOf(data, lines, panel, [...cutNotes(lines, panel.y, 'dB'), ...notes]);
-  return { spec: specOf(data, lines, panel, frame), text, table };
+  const axis = { quantity: data.quantity, unit: unitOf(data), kind: 'linear' as const };
+  return {
+    spec: specOf(data, lines, panel, frame),
+    text,
+    table,
+    ...onePanel(frequencyAxis, axis, lines),
+  };
 }
+
+const unitOf = ({ referenceHz }: ResponseData): string =>
+  `dB re ${referenceHz === null ? 'reference' : hertz(referenceHz)}`;
 
 function panelOf(lines: readonly Line[], { width }: Frame, size: ChartSize): Panel {
   const runs = lines.flatMap((line) => line.runs);
@@ -67,7 +77,7 @@ function panelOf(lines: readonly Line[], { width }: Frame, size: ChartSize): Pan
 function specOf(data: ResponseData, lines: readonly Line[], panel: Panel, frame: Frame) {
   const x = frequencyChannel(panel);
   const ticks = withNamed(linearTicks(panel.y, panel.y.length / 38), panel.y, limits);
-  const title = `${data.quantity}, dB re ${data.referenceHz === null ? 'reference' : hertz(data.referenceHz)}`;
+  const title = `${data.quantity}, ${unitOf(data)}`;
   const y = yChannel('y', panel, { ticks, title, print: plainTick, left: frame.left, rows: 0 });
   const { labels, leads } = lines.length > 1 ? endLabels(lines, panel, frame) : { labels: [], leads: [] };
   const marks = lines.length === 1 ? limitMarks(lines[0]?.runs ?? [], panel) : [];

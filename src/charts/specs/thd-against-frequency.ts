@@ -14,6 +14,7 @@ import {
   sortRatios,
   upperEdges,
 } from '../distortion.ts';
+import { frequencyAxis, onePanel, withEdges } from '../explored.ts';
 import { hertz, listed, percent, significant } from '../format.ts';
 import { type Frame, fitted, frameFor } from '../frame.ts';
 import { frequencyChannel } from '../frequency.ts';
@@ -46,6 +47,11 @@ export function thdAgainstFrequency(data: ThdAgainstFrequencyData, size: ChartSi
     spec: specOf(data, lines, panel, frame),
     text: textOf(data, lines, panel, [...cutNotes(lines, panel.y, '%'), ...notes]),
     table,
+    ...onePanel(
+      frequencyAxis,
+      { quantity: data.quantity, unit: '%', kind: 'log' },
+      withEdges(lines, data.series, ({ frequencyHz }) => frequencyHz),
+    ),
   };
 }
 

@@ -14,6 +14,7 @@ import {
   sortRatios,
   upperEdges,
 } from '../distortion.ts';
+import { onePanel, powerAxis, withEdges } from '../explored.ts';
 import { listed, percent, significant, withPrefix } from '../format.ts';
 import { type Frame, fitted, frameFor } from '../frame.ts';
 import {
@@ -67,7 +68,12 @@ export function thdAgainstPower(data: ThdAgainstPowerData, size: ChartSize = 'wi
     ({ width }) => percentOverPower([...lines, ...upperEdges(bandsOf(data))], width, size),
     percentNumbers,
   );
-  return { spec: specOf(data, lines, panel, frame), text: textOf(data, lines, notes), table };
+  const explored = onePanel(
+    powerAxis,
+    { quantity: data.quantity, unit: '%', kind: 'log' },
+    withEdges(lines, data.series, ({ powerW }) => powerW),
+  );
+  return { spec: specOf(data, lines, panel, frame), text: textOf(data, lines, notes), table, ...explored };
 }
 
 /** The stated marks, or the first power at which the line rises through each ratio. */
