@@ -2,7 +2,13 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { browserMissing, findBrowser, installBrowser } from './support/browser.ts';
+import {
+  browserMissing,
+  findBrowser,
+  findFirefox,
+  firefoxMissing,
+  installPackages,
+} from './support/browser.ts';
 
 /** Everything that must hold before a change lands: types, lint, and every test. Ends with one line of counts. */
 interface Count {
@@ -21,9 +27,10 @@ function step(title: string, command: string, args: readonly string[]): Count {
   return passed ? { passed: 1, failed: 0 } : { passed: 0, failed: 1 };
 }
 
-function browser(): Count {
-  if (findBrowser() ?? installBrowser()) return { passed: 1, failed: 0 };
-  console.log(browserMissing);
+function browser(find: () => string | null, name: string, missing: string): Count {
+  if (find() === null) installPackages(name);
+  if (find() !== null) return { passed: 1, failed: 0 };
+  console.log(missing);
   return { passed: 0, failed: 1 };
 }
 
@@ -53,7 +60,8 @@ function countsOf(report: string): Count {
 }
 
 const counts = [
-  browser(),
+  browser(findBrowser, 'chromium', browserMissing),
+  browser(findFirefox, 'firefox-esr', firefoxMissing),
   step('Types', bin('astro-check'), ['--minimumFailingSeverity', 'warning']),
   step('Lint', bin('biome'), ['ci', '--error-on-warnings']),
   step('Unused files, exports and dependencies', bin('knip'), []),

@@ -18,16 +18,30 @@ const places = [
 export const browserMissing =
   'The browser tests need Chromium, Chrome or Edge. Install one (on Debian: apt-get install chromium), or name it in CHROME_PATH.';
 
-/** Path of a browser that the tests can drive, or null. */
-export function findBrowser(): string | null {
-  return places.find((place) => place !== undefined && existsSync(place)) ?? null;
-}
+const placesOfFirefox = [
+  process.env['FIREFOX_PATH'],
+  '/usr/bin/firefox-esr',
+  '/usr/bin/firefox',
+  '/Applications/Firefox.app/Contents/MacOS/firefox',
+  'C:\\Program Files\\Mozilla Firefox\\firefox.exe',
+];
 
-/** Installs Debian's Chromium where this process may; the path of the browser, or null. */
-export function installBrowser(): string | null {
-  if (process.getuid?.() !== 0 || !existsSync('/usr/bin/apt-get')) return null;
+export const firefoxMissing =
+  'One of the browser tests needs Firefox. Install it (on Debian: apt-get install firefox-esr), or name it in FIREFOX_PATH.';
+
+/** Path of a browser that the tests can drive, or null. */
+export const findBrowser = () => firstThere(places);
+
+/** Path of a Firefox, or null. */
+export const findFirefox = () => firstThere(placesOfFirefox);
+
+const firstThere = (paths: readonly (string | undefined)[]) =>
+  paths.find((place) => place !== undefined && existsSync(place)) ?? null;
+
+/** Installs packages of Debian's where this process may. */
+export function installPackages(...names: string[]): void {
+  if (process.getuid?.() !== 0 || !existsSync('/usr/bin/apt-get')) return;
   const quiet = { stdio: 'ignore', env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } } as const;
   spawnSync('apt-get', ['update'], quiet);
-  spawnSync('apt-get', ['install', '-y', '--no-install-recommends', 'chromium'], quiet);
-  return findBrowser();
+  spawnSync('apt-get', ['install', '-y', '--no-install-recommends', ...names], quiet);
 }

@@ -2,6 +2,7 @@ import { existsSync, readFileSync, statSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { extname, join } from 'node:path';
+import { headersFor, readHeaders } from './headers.ts';
 
 const types: Readonly<Record<string, string>> = {
   '.html': 'text/html; charset=utf-8',
@@ -13,8 +14,9 @@ const types: Readonly<Record<string, string>> = {
   '.webp': 'image/webp',
 };
 
-/** Serves a built site on this machine, as a static host would. */
+/** Serves a built site on this machine, as a static host would that reads its headers file. */
 export async function serve(folder: string): Promise<{ address: string; close(): void }> {
+  const rules = readHeaders(readFileSync(join(folder, '_headers'), 'utf8'));
   const server = createServer((request, response) => {
     const path = decodeURIComponent(new URL(request.url ?? '/', 'http://localhost').pathname);
     const named = join(folder, path);
@@ -22,6 +24,7 @@ export async function serve(folder: string): Promise<{ address: string; close():
     const found = existsSync(file);
     response.statusCode = found ? 200 : 404;
     const body = found ? file : join(folder, '404.html');
+    response.setHeaders(headersFor(path, rules));
     response.setHeader('content-type', types[extname(body)] ?? 'application/octet-stream');
     response.end(readFileSync(body));
   });

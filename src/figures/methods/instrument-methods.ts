@@ -26,7 +26,7 @@ export const instrumentMethods: readonly Method[] = [
         where: 'harmonic x of order n with a bandwidth B; a level by the root of its own frequency alone',
       },
       {
-        tex: 'q=\\frac{2U_{\\max}}{2^b},\\qquad u=\\frac{q}{\\sqrt{12}}',
+        tex: 'q=\\frac{2U_{\\mathrm{max}}}{2^b},\\qquad u=\\frac{q}{\\sqrt{12}}',
         where: 'step of a converter of b bits',
       },
       {

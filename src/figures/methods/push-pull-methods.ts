@@ -23,7 +23,7 @@ export const pushPullMethods: readonly Method[] = [
         where: 'power, and the swing of each plate for a power',
       },
       {
-        tex: '\\bar I=\\frac{2\\hat\\imath}{\\pi},\\qquad P_{\\max}=\\frac{U^2}{\\pi^2 R_{aa}/4}\\ \\text{at}\\ \\hat u=\\frac{2U}{\\pi}',
+        tex: '\\bar I=\\frac{2\\hat\\imath}{\\pi},\\qquad P_{\\mathrm{max}}=\\frac{U^2}{\\pi^2 R_{aa}/4}\\ \\text{at}\\ \\hat u=\\frac{2U}{\\pi}',
         where: 'ideal class B: mean current of both sides, and largest dissipation of each',
       },
     ],
