@@ -24,10 +24,18 @@ export interface NewLog {
   captures: string[];
 }
 
+/** A page of the maker's own to be written, as the command line asks for it. */
+export interface NewPage {
+  kind: 'page';
+  journal: string;
+  title: string;
+}
+
 /** Kinds of record that can be begun by command, with the options that each takes. */
 const optionsOf: Readonly<Record<string, readonly string[]>> = {
   listening: ['journal', 'sealed', 'trials', 'task', 'alternatives'],
   log: ['journal', 'captures'],
+  page: ['journal'],
 };
 
 const kinds = Object.keys(optionsOf);
@@ -37,7 +45,7 @@ const tasks: readonly Task[] = ['discrimination', 'preference'];
 const word = /^[a-z0-9][a-z0-9-]*$/;
 
 /** Reads the words after `new`. */
-export function newArguments(args: string[]): NewSession | NewLog {
+export function newArguments(args: string[]): NewSession | NewLog | NewPage {
   const { values, positionals } = readArguments(args, {
     journal: { type: 'string' },
     sealed: { type: 'string' },
@@ -52,6 +60,7 @@ export function newArguments(args: string[]): NewSession | NewLog {
   if (strange !== undefined) throw new UsageFault(`new ${known} takes no option "--${strange}".`);
   const { journal = 'content', captures } = values;
   if (known === 'log') return { kind: 'log', journal, ...titleAndCaptures(words, captures) };
+  if (known === 'page') return { kind: 'page', journal, title: titleOf(words, known) };
   const { sealed = 'sealed', trials = '16', task = 'discrimination', alternatives = 'a,b' } = values;
   return {
     ...{ kind: 'listening', journal, sealed, name: nameOf(words) },
@@ -63,7 +72,9 @@ export function newArguments(args: string[]): NewSession | NewLog {
 
 function kindOf(kind: string | undefined): string {
   if (kind === undefined)
-    throw new UsageFault('new needs a kind and a name: quiescent new log "Title", or new listening NAME');
+    throw new UsageFault(
+      'new needs a kind and a name: quiescent new log "Title", or new page "Title", or new listening NAME',
+    );
   if (kinds.includes(kind)) return kind;
   const [near] = nearestNames(kind, kinds);
   const hint = near === undefined ? `There are: ${kinds.join(', ')}.` : `Did you mean ${near}?`;
@@ -71,12 +82,16 @@ function kindOf(kind: string | undefined): string {
 }
 
 /** A shell makes several words of `--captures *.csv`: the words behind the title are captures too. */
-function titleAndCaptures([title, ...more]: readonly string[], captures: readonly string[] = []) {
-  if (title === undefined || title.trim() === '')
-    throw new UsageFault('new log needs a title: quiescent new log "Title" --captures FILE …');
-  if (more.length > 0 && captures.length === 0)
-    throw new UsageFault(`new log takes one title in quotes, but "${more.join(' ')}" follows.`);
-  return { title: title.trim(), captures: [...captures, ...more] };
+function titleAndCaptures([title = '', ...more]: readonly string[], captures: readonly string[] = []) {
+  const words = captures.length > 0 ? [title] : [title, ...more];
+  return { title: titleOf(words, 'log'), captures: captures.length > 0 ? [...captures, ...more] : [] };
+}
+
+function titleOf([title = '', ...more]: readonly string[], kind: 'log' | 'page'): string {
+  const example = `quiescent new ${kind} "Title"${kind === 'log' ? ' --captures FILE …' : ''}`;
+  if (title.trim() === '') throw new UsageFault(`new ${kind} needs a title: ${example}`);
+  if (more.length === 0) return title.trim();
+  throw new UsageFault(`new ${kind} takes one title in quotes, but "${more.join(' ')}" follows.`);
 }
 
 function nameOf([name, ...rest]: readonly string[]): string {

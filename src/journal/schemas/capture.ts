@@ -58,6 +58,7 @@ export const columnSchema = z.strictObject({
   role: z.enum(['stimulus', 'response']).optional(),
   /** What this channel puts under test: `12AT7 driver`. */
   alternative: line.optional(),
+  /** Which value of a wave its levels state. */
   levelAs: levelAs.optional(),
   /** rms value of 0 dBFS: `2.2 V`. */
   fullScale: electrical.optional(),
@@ -113,17 +114,25 @@ const captureKeys = z.strictObject({
   band: z.tuple([quantity('frequency'), quantity('frequency')]).optional(),
   /** The two tones of a two-tone capture: `[60 Hz, 7 kHz]`; left out, the two strongest lines. */
   tones: twoTones.optional(),
+  /** What holds for the capture, each with a name of your own: `{ level: 1 W, frequency: 1 kHz }`. */
   conditions: conditions.default({}),
   /** Sampling rate where the file has no time column: `192 kHz`. */
   rate: quantity('frequency').optional(),
   /** Lines before the numbers: `4`. */
   skip: wholeNumber(0).optional(),
+  /** What stands between the columns. */
   delimiter: z.enum([',', ';', '\t', ' ']).optional(),
+  /** The mark before decimals. */
   decimalMark: z.enum(['.', ',']).optional(),
+  /** How the bytes of the file make letters. */
   encoding: z.enum(['utf-8', 'utf-16le', 'utf-16be', 'windows-1252']).optional(),
+  /** Which value of a wave its levels state. */
   levelAs: levelAs.optional(),
+  /** rms value of 0 dBFS: `2.2 V`. */
   fullScale: electrical.optional(),
+  /** Value of 0 dB: `1 V`. */
   reference: electrical.optional(),
+  /** What single columns hold, by the name that their channel gets: `{ speaker: { column: 2, unit: V } }`. */
   columns: z.record(channelName, columnSchema).optional(),
 });
 

@@ -121,6 +121,7 @@ export const comparisonSchema = z
   .strictObject({
     /** `Heron with either driver`. */
     title: line,
+    /** The day on which it was drawn up: `2026-04-02`. */
     date,
     /** `amplifiers/heron`. */
     amplifier: line,
@@ -130,6 +131,7 @@ export const comparisonSchema = z
     question: line,
     /** The short answer; left out while there is none. */
     answer: line.optional(),
+    /** What is set side by side, two to four. */
     alternatives: z.array(alternative).min(2).max(4).superRefine(distinctIds),
     /** What captures must share: `level`, `load`, `frequency`, `date`, `instrument`, or any condition by its name. */
     mustMatch: z.array(line).default(['level', 'load', 'frequency']),

@@ -18,6 +18,7 @@ export const decisionSchema = z
   .strictObject({
     /** `Which driver for Heron`. */
     title: line,
+    /** The day of the decision, or of the question while it is open: `2026-03-28`. */
     date,
     /** `amplifiers/heron`. */
     amplifier: line,
@@ -31,6 +32,7 @@ export const decisionSchema = z
     replacedBy: line.optional(),
     /** `true` for a withdrawn decision whose builds must no longer be used. */
     dangerous: z.boolean().default(false),
+    /** What there was to choose from. */
     options: z.array(option).superRefine(distinctIds).default([]),
     /** Id of the option that was chosen: `more-current`. */
     chosen: line.optional(),

@@ -1,13 +1,19 @@
 import { z } from 'zod';
 import { type Dimension, parseQuantity } from '../../quantity/index.ts';
 
-/** A text or a bare number, which counts as the text it was written as; anything else is not `expected`. */
-const written = (expected: string) =>
-  z.union([z.string(), z.number()], { error: `${expected} is expected` }).transform(String);
+/**
+ * A text or a bare number, which counts as the text it was written as; anything else is not `expected`. `kind` is what
+ * schemas for editors and the reference call it.
+ */
+const written = (expected: string, kind: string) =>
+  z
+    .union([z.string(), z.number()], { error: `${expected} is expected` })
+    .meta({ title: kind })
+    .transform(String);
 
 /** A quantity with its unit, read into SI: `5 kΩ`, `48 mA`. With several dimensions the first that fits wins. */
 export function quantity(...dimensions: [Dimension, ...Dimension[]]) {
-  return written('A value with its unit').transform((text, context) => {
+  return written('A value with its unit', dimensions.join(' or ')).transform((text, context) => {
     const readings = dimensions.map((dimension) => parseQuantity(text, dimension));
     const fitting = readings.find((reading) => 'quantity' in reading);
     if (fitting && 'quantity' in fitting) return fitting.quantity.value;
@@ -21,28 +27,34 @@ export function quantity(...dimensions: [Dimension, ...Dimension[]]) {
 }
 
 /** A calendar date, `2026-02-07`. */
-export const date = written('A date').refine(isDate, {
+export const date = written('A date', 'date').refine(isDate, {
   error: (issue) => `"${String(issue.input)}" is not a date.`,
   params: { rule: 'date', hint: 'Write year, month and day, for example 2026-02-07.' },
 });
 
 /** A line of text that is not empty. */
-export const line = written('A text').pipe(z.string().trim().min(1));
+export const line = written('A text', 'text').pipe(z.string().trim().min(1));
 
 /** A short name that can stand in an address: `tone-1w`. */
-export const slug = z.string().refine((text) => /^[a-z0-9][a-z0-9-]*$/.test(text), {
-  error: (issue) => `"${String(issue.input)}" cannot stand in an address.`,
-  params: { rule: 'short-name', hint: 'Use small letters, digits and hyphens, for example tone-1w.' },
-});
+export const slug = z
+  .string()
+  .meta({ title: 'short name' })
+  .refine((text) => /^[a-z0-9][a-z0-9-]*$/.test(text), {
+    error: (issue) => `"${String(issue.input)}" cannot stand in an address.`,
+    params: { rule: 'short-name', hint: 'Use small letters, digits and hyphens, for example tone-1w.' },
+  });
 
 /** The name of a channel, as `capture#channel` takes it: `v_in`, `CH1`, `THD+N`. */
-export const channelName = z.string().refine((text) => /^[\p{L}\p{N}][\p{L}\p{N}_.+-]*$/u.test(text), {
-  error: (issue) => `"${String(issue.input)}" cannot be the name of a channel.`,
-  params: {
-    rule: 'channel-name',
-    hint: 'Use letters, digits and _ . + -, beginning with a letter or digit.',
-  },
-});
+export const channelName = z
+  .string()
+  .meta({ title: 'name of a channel' })
+  .refine((text) => /^[\p{L}\p{N}][\p{L}\p{N}_.+-]*$/u.test(text), {
+    error: (issue) => `"${String(issue.input)}" cannot be the name of a channel.`,
+    params: {
+      rule: 'channel-name',
+      hint: 'Use letters, digits and _ . + -, beginning with a letter or digit.',
+    },
+  });
 
 /** A whole number within bounds. */
 export function wholeNumber(least: number, most = Number.MAX_SAFE_INTEGER) {
@@ -57,7 +69,8 @@ export function wholeNumber(least: number, most = Number.MAX_SAFE_INTEGER) {
 export const positiveNumber = () => numberThat('A number above 0', (value) => value > 0);
 
 function numberThat(expected: string, fits: (value: number) => boolean) {
-  return written(expected).transform((text, context) => {
+  const kind = expected.replace(/^A /, '');
+  return written(expected, kind).transform((text, context) => {
     const value = text.trim() === '' ? Number.NaN : Number(text);
     if (Number.isFinite(value) && fits(value)) return value;
     const message = `${expected} is expected here, but this is "${text}".`;

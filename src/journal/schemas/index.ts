@@ -9,6 +9,7 @@ export * from './journal.ts';
 export { type LimitData, limitKey, readingKey, type StatedLimits } from './limit.ts';
 export * from './listening.ts';
 export * from './log.ts';
+export * from './page.ts';
 export * from './part.ts';
 export type { RepeatabilityData } from './repeatability.ts';
 export type { RepeatData } from './repeats.ts';

@@ -1,7 +1,9 @@
 import { z } from 'zod';
 import { siteAddressFault } from '../publishing/site-address.ts';
+import { coloursSchema } from './colours.ts';
 import { distinctIds, line, quantity, slug, wholeNumber } from './fields.ts';
 import { licenceSchema } from './licence.ts';
+import { wordsSchema } from './words.ts';
 
 const limit = quantity('ratio').refine((ratio) => ratio >= 0 && ratio < 1, {
   error: 'A share from 0 % to below 100 % is expected here.',
@@ -94,6 +96,10 @@ export const journalSchema = z.strictObject({
   licence: licenceSchema.optional(),
   /** `tube` (default) or `valve`: the word the site uses. */
   wording: z.enum(['tube', 'valve']).default('tube'),
+  /** Words of the site: names of its lists, headings of its first page, a sentence at its foot. */
+  words: wordsSchema.default({}),
+  /** Colours of the site, each told from the paper by at least 4.5:1. */
+  colours: coloursSchema.optional(),
   /** Mains frequency where the amplifiers are measured: `50 Hz` or `60 Hz`. */
   mains: mains.default(50),
   /** `true` where captures are invented: every page that shows them says so. */
@@ -102,8 +108,9 @@ export const journalSchema = z.strictObject({
   mdx: z.boolean().default(false),
   /** `true` makes evidence that is not borne out an error: no site is written. */
   strictClaims: z.boolean().default(false),
-  /** Sentences added to the safety notice. */
+  /** Sentences added to the safety notice, whose own stay: `Connect the dummy load before the mains.` */
   safety: line.optional(),
+  /** Instruments that captures name, with what is known about them. */
   instruments: z.array(instrument).superRefine(distinctIds).default([]),
   /** Questions not yet answered, one sentence each. */
   openQuestions: z.array(line).default([]),

@@ -91,6 +91,7 @@ const note = z.strictObject({
 const session = z.strictObject({
   /** `Slate at two idle currents, blind`. */
   title: line,
+  /** The day of the session: `2026-07-25`. */
   date,
   /** `amplifiers/slate`. */
   amplifier: line,
@@ -108,8 +109,11 @@ const session = z.strictObject({
   listening: z.enum(['blind', 'sighted']),
   /** Asked in each trial. `discrimination`: which of the two is playing? `preference`: which is preferred? */
   task: z.enum(['discrimination', 'preference']).default('discrimination'),
+  /** The two that were listened to. */
   alternatives: z.array(alternative).length(2).superRefine(distinctIds),
+  /** What was played. */
   programme: z.array(passage).superRefine(distinctIds).default([]),
+  /** How the two were made equally loud, and what was read. */
   levelMatching: levelMatching.optional(),
   /** The number of trials that was fixed beforehand: `16`. */
   plannedTrials: z.int().min(1).max(2000).optional(),
@@ -128,7 +132,9 @@ const session = z.strictObject({
       params: { rule: 'listening-key', hint: 'Copy it from the last line of the trial sheet.' },
     })
     .optional(),
+  /** What was played and answered, trial by trial. */
   trials: z.array(trial).max(2000).default([]),
+  /** What was heard, by band where that can be said. */
   notes: z.array(note).default([]),
 });
 

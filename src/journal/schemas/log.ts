@@ -14,7 +14,9 @@ const keyFigure = z.strictObject({
 
 /** logs/<date>-<slug>/index.md: one dated build log. */
 export const logSchema = z.strictObject({
+  /** Heading of the page: `A driver that cancels`. */
   title: line,
+  /** The day of the work: `2026-02-28`. */
   date,
   /** `amplifiers/heron`. */
   amplifier: line,
@@ -24,7 +26,9 @@ export const logSchema = z.strictObject({
   question: line,
   /** The short answer; left out while the question is open. */
   answer: line.optional(),
+  /** Topics that gather logs: `[ 2A3, driver ]`. */
   tags: z.array(line).default([]),
+  /** Capture files beside the log, each with how it is to be read. */
   captures: z.array(captureSchema).default([]),
   /** Captures that repeat each other, with what was done anew between them. */
   repeats: repeatsSchema,

@@ -4,6 +4,7 @@ import { decisionSchema } from './decision.ts';
 import { journalSchema } from './journal.ts';
 import { listeningSchema } from './listening.ts';
 import { logSchema } from './log.ts';
+import { pageSchema } from './page.ts';
 import { partSchema } from './part.ts';
 import { unitSchema } from './unit.ts';
 import { versionSchema } from './version.ts';
@@ -19,4 +20,5 @@ export const schemaOf = {
   comparison: comparisonSchema,
   listening: listeningSchema,
   log: logSchema,
+  page: pageSchema,
 } as const;

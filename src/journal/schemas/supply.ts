@@ -53,7 +53,9 @@ export const supplySchema = z.strictObject({
   mains: quantity('frequency').optional(),
   /** Peak voltage with nothing connected: `410 V`; left out, it is estimated. */
   offLoad: quantity('voltage').optional(),
+  /** Capacitors behind the rectifier. */
   reservoir: z.array(z.strictObject(capacitor)).default([]),
+  /** Sections behind the reservoir, in their order. */
   filter: z
     .array(
       z.strictObject({

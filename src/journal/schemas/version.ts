@@ -11,6 +11,7 @@ export const versionSchema = z
   .strictObject({
     /** `Heron 2`. */
     title: line,
+    /** The day on which it was finished: `2026-02-28`. */
     date,
     /** `on the bench`, `current`, `retired` or `withdrawn`. */
     state: z.enum(['on the bench', 'current', 'retired', 'withdrawn']),
@@ -30,8 +31,11 @@ export const versionSchema = z
     ratedLoad: quantity('resistance').optional(),
     /** What it is rated to deliver into that load, the reference of signal-to-noise ratios: `3 W`. */
     ratedPower: quantity('power').optional(),
+    /** The supply, of which ripple, sag, stored energy and discharge are computed. */
     supply: supplySchema.optional(),
+    /** The stages, of each of which a load sheet is computed. */
     stages: stagesSchema,
+    /** From source to speaker: what the gain budget is computed of. */
     chain: chainSchema.optional(),
     ...billKeys,
     /** What every unit that is built must keep: `[ { reading: Cathode voltage, least: 12.5 V, most: 14.5 V } ]`. */

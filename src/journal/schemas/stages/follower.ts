@@ -59,7 +59,9 @@ export const followerSchema = z
     lossVoltage: quantity('voltage'),
     /** Output at which figures are wanted besides: `10 W`. */
     power: quantity('power').optional(),
+    /** From junction to air. */
     thermal: thermalSchema.optional(),
+    /** Maximum ratings of one transistor. */
     ratings: ratingsSchema.optional(),
   })
   .superRefine((stage, context) => {

@@ -16,6 +16,7 @@ export const pushPullSchema = z.strictObject({
   /** Supply voltage of this stage where it differs from the version's: `430 V`. */
   supply: quantity('voltage').optional(),
   /** A cathode resistor is common to all tubes of the stage, a current that of each tube. */
+  /** How the grids are biased. */
   bias: biasSchema,
   /** Direct-current resistance of each half of the primary: `80 Ω`. */
   windingResistance: quantity('resistance').optional(),

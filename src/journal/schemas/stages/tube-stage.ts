@@ -15,6 +15,7 @@ export const tubeStageSchema = z.strictObject({
   plate: quantity('voltage').optional(),
   /** Supply voltage of this stage where it differs from the version's: `300 V`. */
   supply: quantity('voltage').optional(),
+  /** How the grid is biased. */
   bias: biasSchema,
   /** Plate resistor, or the primary winding's resistance: `100 kΩ`. */
   plateResistor: quantity('resistance').optional(),
@@ -34,7 +35,9 @@ export const tubeStageSchema = z.strictObject({
   /** Peak grid swing: `45 V`; left out, the largest the stage can take. */
   drive: quantity('voltage').optional(),
   ...aimKeys,
+  /** What was measured on this tube at rest, to which its model is multiplied. */
   measured: measuredSchema.optional(),
+  /** Values for the gain alone, where no model is known. */
   smallSignal: smallSignalSchema.optional(),
 });
 
