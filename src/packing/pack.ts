@@ -3,7 +3,7 @@ import path from 'node:path';
 import { withNewImports, withoutTypes } from './stripped.ts';
 
 /** What an installed package runs from, beside the sources; all of it as it is. */
-const others = ['shared/tubes', 'shared/schemas', 'shared/starter', 'astro.config.mjs'];
+const others = ['shared/tubes', 'shared/schemas', 'shared/starter', 'shared/handbook', 'astro.config.mjs'];
 
 /** Sources that only the project itself uses. */
 const own = /^src\/(demo|packing)\/|\.d\.ts$/;
@@ -20,8 +20,12 @@ function pack(root: string): void {
   );
   for (const file of sources.filter((name) => !own.test(name) && statSync(path.join(root, name)).isFile()))
     copySource(root, lib, file);
-  for (const other of others) cpSync(path.join(root, other), path.join(lib, other), { recursive: true });
+  for (const other of others)
+    cpSync(path.join(root, other), path.join(lib, other), { recursive: true, filter: isSource });
 }
+
+/** What a build of the handbook leaves in its folder stays out. */
+const isSource = (file: string) => path.basename(file) !== '.quiescent';
 
 function copySource(root: string, lib: string, file: string): void {
   const source = readFileSync(path.join(root, file));

@@ -13,6 +13,7 @@ const places: Readonly<Record<keyof typeof schemaOf, string>> = {
   comparison: 'comparisons/<comparison>.md',
   listening: 'listening/<session>.md',
   log: 'logs/<date>-<slug>/index.md',
+  page: 'pages/<page>.md',
 };
 
 /** The name of each kind of record. */
