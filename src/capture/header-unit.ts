@@ -99,7 +99,7 @@ const spellings: Readonly<Record<string, string>> = {
 
 /** Words in any case, and the commonest misspellings whose meaning is certain. */
 function tolerant(text: string): string {
-  const known = spellings[text];
+  const known = Object.hasOwn(spellings, text) ? spellings[text] : undefined;
   if (known || !/^[a-zµμ]{3,}$/iu.test(text) || parseUnit(text)) return known ?? text;
   const lower = text.toLowerCase().replace(/secs$/, 'sec');
   // A capital M stays: it may be mega.

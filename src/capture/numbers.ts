@@ -3,7 +3,7 @@ import type { CaptureDeclaration } from './types.ts';
 export type DecimalMark = NonNullable<CaptureDeclaration['decimalMark']>;
 
 const patterns: Readonly<Record<DecimalMark, RegExp>> = {
-  '.': /^[+\-\u2212]?(?:\d+\.?\d*|\.\d+)(?:[eE][+\-\u2212]?\d+)?$/u,
+  '.': /^[+\-\u2212]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+\-\u2212]?\d+)?$/u,
   ',': /^[+\-\u2212]?(?:\d+(?:,\d+)?|,\d+)(?:[eE][+\-\u2212]?\d+)?$/u,
 };
 

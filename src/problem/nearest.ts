@@ -1,7 +1,12 @@
+/** Words longer than this are no misspelt names, and comparing two of them would take long. */
+const longestWord = 200;
+
 /** The names closest to a misspelt one, best first; none when nothing is near enough to be meant. */
 export function nearestNames(word: string, names: Iterable<string>, most = 3): string[] {
+  if (word.length > longestWord) return [];
   const limit = Math.max(1, Math.floor(word.length / 3));
   return [...names]
+    .filter((name) => Math.abs(name.length - word.length) <= limit)
     .map((name) => ({ name, distance: editDistance(word.toLowerCase(), name.toLowerCase()) }))
     .filter(({ distance }) => distance <= limit)
     .sort((a, b) => a.distance - b.distance || (a.name < b.name ? -1 : 1))

@@ -31,7 +31,7 @@ const codedDimensions: Partial<Record<Dimension, string>> = {
 export function parseQuantity(text: string, expected: Dimension): QuantityReading {
   const written = text.trim();
   const code = readCode(written, expected);
-  if (code) return { quantity: code };
+  if (code) return finite(code);
   if (/^[+\-\u2212]?\d+,\d/u.test(written)) return { fault: decimalComma(written) };
   const match = plain.exec(written);
   if (!match) return { fault: notAQuantity(written, expected) };
@@ -40,16 +40,17 @@ export function parseQuantity(text: string, expected: Dimension): QuantityReadin
 
 function withUnit(text: string, value: number, unitText: string, expected: Dimension): QuantityReading {
   if (unitText === '' && expected === 'ratio') {
-    return { quantity: { value, unit: '1', dimension: 'ratio', text } };
+    return finite({ value, unit: '1', dimension: 'ratio', text });
   }
   if (unitText === '') return { fault: unitMissing(text, expected) };
   const unit = parseUnit(unitText);
   if (!unit) return { fault: unknownUnit(text, unitText, expected) };
   if (unit.dimension !== expected) return { fault: wrongDimension(text, unit, expected) };
-  return {
-    quantity: { value: round(value * unit.factor), unit: unit.si, dimension: unit.dimension, text },
-  };
+  return finite({ value: round(value * unit.factor), unit: unit.si, dimension: unit.dimension, text });
 }
+
+const finite = (quantity: Quantity): QuantityReading =>
+  Number.isFinite(quantity.value) ? { quantity } : { fault: tooLarge(quantity.text) };
 
 function readCode(text: string, expected: Dimension): Quantity | null {
   const si = codedDimensions[expected];
@@ -79,6 +80,12 @@ const notAQuantity = (text: string, expected: Dimension): Fault => ({
   rule,
   message: `"${text}" is not ${aQuantity(expected)}.`,
   hint: `Write a number and a unit, for example ${exampleOf(expected)}.`,
+});
+
+const tooLarge = (text: string): Fault => ({
+  rule,
+  message: `"${text}" is a larger number than can be computed with.`,
+  hint: 'Check the exponent, and the digits before the unit.',
 });
 
 const unitMissing = (text: string, expected: Dimension): Fault => ({

@@ -210,8 +210,8 @@ test('a wide table can be scrolled by itself, also with the keyboard', async () 
 test('a body nested thousands deep is refused, and nothing throws', async () => {
   const { problems } = await proseOf(`${'> '.repeat(3000)}deep\n`);
   expect(problems).toBe(`
-logs/first/index.md:7:1 error prose
-  The body is nested too deeply to be rendered.
-  Take some of the quotes, lists or brackets in one another apart.
+logs/first/index.md:7:1 error text-depth
+  Quotes, lists, notes or brackets stand in one another here more than 50 deep.
+  Take some of them apart, or put a backslash before brackets that are text.
 `);
 });

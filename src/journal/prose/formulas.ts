@@ -9,6 +9,9 @@ import { report, within } from './report.ts';
 /** Letters that TeX does not have, such as the ohm in a text, are no trouble to MathML. */
 const harmless = ['unknownSymbol', 'unicodeTextInMathMode'];
 
+/** Longest formula that is set. */
+const mostCharacters = 4000;
+
 /** How formulas are set: as MathML, without style sheet or fonts of its own. */
 export const formulaOptions = {
   output: 'mathml',
@@ -40,6 +43,8 @@ function check(
 
 /** What keeps a formula from being set, with its offset; commands that need trust are refused by name. */
 function faultOf(value: string, displayMode: boolean): { detail: string; offset: number } | null {
+  if (value.length > mostCharacters)
+    return { detail: `It has more than ${mostCharacters} characters`, offset: 0 };
   const refused: string[] = [];
   const trust = ({ command }: { command: string }) => {
     refused.push(command);

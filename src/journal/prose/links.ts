@@ -34,6 +34,7 @@ const pages: ReadonlySet<string> = new Set([
   'listening',
   'methods',
   'overlay',
+  'pages',
   'parts',
   'safety',
   'search',

@@ -6,6 +6,8 @@ const orElse = (near: readonly string[], otherwise: string) =>
 /** A text up to its first line break, so that a message stays one line. */
 const firstLine = (text: string) => text.trimEnd().replace(/\n[\s\S]*/, ' …');
 
+const millions = (count: number) => Number((count / 1e6).toPrecision(3));
+
 /** Every sentence about what stands in the prose of a record. */
 export const proseMessages = {
   unknownDirective: (name: string, near: readonly string[], known: readonly string[]): Fault => ({
@@ -65,16 +67,41 @@ export const proseMessages = {
   }),
   unknownCapture: (name: string, near: readonly string[], known: readonly string[]): Fault => ({
     rule: 'unknown-capture',
-    message: `This log has no capture "${name}".`,
+    message: `There is no capture "${name}" to show here.`,
     hint: orElse(
       near,
-      known.length > 0 ? `It has: ${known.join(', ')}.` : 'Declare it under captures: first.',
+      known.length > 0 ? `There are: ${known.slice(0, 12).join(', ')}.` : 'Declare it under captures: first.',
     ),
   }),
   unknownChart: (kind: string, near: readonly string[], known: readonly string[]): Fault => ({
     rule: 'unknown-chart',
     message: `A chart of the kind "${kind}" cannot be drawn from this capture.`,
     hint: orElse(near, `It gives: ${known.join(', ')}.`),
+  }),
+  textTooLong: (found: number, most: number): Fault => ({
+    rule: 'text-size',
+    message: `The text has ${found} characters, and at most ${most} are set as one page.`,
+    hint: 'Make several records of it.',
+  }),
+  lineTooLong: (found: number, most: number): Fault => ({
+    rule: 'text-size',
+    message: `This line has ${found} characters, and at most ${most} are read.`,
+    hint: 'Break it; one line end within a paragraph does not show on the page.',
+  }),
+  textTooDeep: (most: number): Fault => ({
+    rule: 'text-depth',
+    message: `Quotes, lists, notes or brackets stand in one another here more than ${most} deep.`,
+    hint: 'Take some of them apart, or put a backslash before brackets that are text.',
+  }),
+  tableTooWide: (most: number): Fault => ({
+    rule: 'text-size',
+    message: `This table has more than ${most} columns.`,
+    hint: 'Publish it as a CSV file in the folder static, and link to it.',
+  }),
+  tooManyMarks: (): Fault => ({
+    rule: 'text-size',
+    message: 'This paragraph has too many backticks or dollar signs without their other halves.',
+    hint: 'Divide it by empty lines, or put it between lines of three backticks as a block of code.',
   }),
   badMaths: (detail: string): Fault => ({
     rule: 'maths',
@@ -136,6 +163,20 @@ export const proseMessages = {
     rule: 'image-broken',
     message: `The picture "${src}" cannot be read as a picture.`,
     hint: 'Export it again.',
+  }),
+  pictureBytes: (src: string, bytes: number, most: number): Fault => ({
+    rule: 'too-large',
+    message: `The picture "${src}" has ${millions(bytes)} MB, and at most ${millions(most)} MB are published.`,
+    hint: 'Export it smaller; a page shows at most some 2000 pixels across.',
+  }),
+  picturePixels: (
+    src: string,
+    { width, height, pages }: { width: number; height: number; pages: number },
+    most: number,
+  ): Fault => ({
+    rule: 'too-large',
+    message: `The picture "${src}" has ${width} by ${height} pixels${pages > 1 ? ` in ${pages} frames` : ''}, and at most ${millions(most)} million pixels are published.`,
+    hint: 'Export it smaller; a page shows at most some 2000 pixels across.',
   }),
   drawingSize: (src: string): Fault => ({
     rule: 'image-broken',

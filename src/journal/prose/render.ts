@@ -1,15 +1,15 @@
-import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { createMarkdownProcessor, rehypeHeadingIds } from '@astrojs/markdown-remark';
 import { compile } from '@mdx-js/mdx';
 import remarkGfm from 'remark-gfm';
 import { byPlace, type Fault, type Problem, problemAt } from '../../problem/index.ts';
 import { messages } from '../messages.ts';
-import { pictureFault } from '../picture-files.ts';
 import type { Heading, Prose } from '../types.ts';
+import { everyLanguage } from './code-colours.ts';
 import type { LinkContext } from './links.ts';
 import { rehypeSteps, remarkSteps } from './pipeline.ts';
 import { noNotes, notesOf, type ProseNotes } from './report.ts';
+import { textFault } from './text-limits.ts';
 
 /** A record's body before rendering. */
 export interface ProseSource {
@@ -23,6 +23,13 @@ export interface ProseSource {
 
 type Rendered = Pick<Prose, 'html' | 'headings' | 'imagePaths'> & { notes: ProseNotes };
 
+/** A text rendered, with the pictures of the journal that it shows. */
+interface RenderedProse {
+  prose: Prose;
+  problems: Problem[];
+  pictures: ProseNotes['pictures'];
+}
+
 /** Renders the bodies of one journal's records; every step's faults come back as problems. */
 export async function proseRenderer(context: LinkContext) {
   const markdown = await createMarkdownProcessor({
@@ -30,28 +37,41 @@ export async function proseRenderer(context: LinkContext) {
     remarkPlugins: remarkSteps(context),
     rehypePlugins: rehypeSteps(),
   });
-  return async (source: ProseSource): Promise<{ prose: Prose; problems: Problem[] }> => {
+  await markdown.render(everyLanguage, {
+    fileURL: pathToFileURL(`${context.root}/index.md`),
+    frontmatter: {},
+  });
+  return async (source: ProseSource): Promise<RenderedProse> => {
     const format = source.file.endsWith('.mdx') ? 'mdx' : 'md';
+    const limited = textFault(source.body);
+    if (limited) {
+      const place = { file: source.file, line: source.bodyLine + limited.line, column: limited.column };
+      return unread(source, format, problemAt(place, limited.fault));
+    }
     try {
       const render = format === 'mdx' ? compileMdx(source, context) : renderMarkdown(markdown, source);
-      return await finish(source, format, await render, context);
+      return finish(source, format, await render);
     } catch (error) {
       const fault = renderFault(format, error);
       if (!fault) throw error;
-      const prose = proseOf(source, format, { ...empty(format), notes: noNotes() });
-      return { prose, problems: [problemAt(placeOf(source, error), fault)] };
+      return unread(source, format, problemAt(placeOf(source, error), fault));
     }
   };
 }
 
-/** Problems of the pictures that the prose shows. */
-async function pictureProblems(
-  { file }: ProseSource,
-  { notes }: Rendered,
-  { root }: LinkContext,
+function unread(source: ProseSource, format: Prose['format'], problem: Problem) {
+  const prose = proseOf(source, format, { ...empty(format), notes: noNotes() });
+  return { prose, problems: [problem], pictures: [] };
+}
+
+/** Problems of the pictures that a text shows; `faultOf` looks at a picture by its path in the journal. */
+export async function pictureProblems(
+  file: string,
+  pictures: ProseNotes['pictures'],
+  faultOf: (picture: string, written: string) => Promise<Fault | null>,
 ): Promise<Problem[]> {
-  const checked = notes.pictures.map(async ({ written, file: picture, line, column }) => {
-    const fault = await pictureFault(path.join(root, picture), written);
+  const checked = pictures.map(async ({ written, file: picture, line, column }) => {
+    const fault = await faultOf(picture, written);
     return fault ? [problemAt({ file, line, column }, fault)] : [];
   });
   return (await Promise.all(checked)).flat();
@@ -94,18 +114,11 @@ const empty = (format: Prose['format']) => ({
   imagePaths: [],
 });
 
-async function finish(
-  source: ProseSource,
-  format: Prose['format'],
-  rendered: Rendered,
-  context: LinkContext,
-): Promise<{ prose: Prose; problems: Problem[] }> {
+function finish(source: ProseSource, format: Prose['format'], rendered: Rendered): RenderedProse {
   const { file } = source;
-  const faults = rendered.notes.faults.map(({ fault, line, column }) =>
-    problemAt({ file, line, column }, fault),
-  );
-  const pictures = await pictureProblems(source, rendered, context);
-  return { prose: proseOf(source, format, rendered), problems: [...faults, ...pictures] };
+  const { faults, pictures } = rendered.notes;
+  const problems = faults.map(({ fault, line, column }) => problemAt({ file, line, column }, fault));
+  return { prose: proseOf(source, format, rendered), problems, pictures };
 }
 
 function proseOf(

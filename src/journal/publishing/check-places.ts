@@ -10,8 +10,8 @@ import { type PagePlaces, pagePlaces } from './page-places.ts';
  */
 export function checkPlaces(journal: Journal): Problem[] {
   const pages = pagePlaces(journal);
-  const { amplifiers, versions, units, logs, parts, decisions, listening, comparisons } = journal;
-  return [amplifiers, versions, units, logs, parts, decisions, listening, comparisons]
+  const { amplifiers, versions, units, logs, parts, decisions, listening, comparisons, pages: own } = journal;
+  return [amplifiers, versions, units, logs, parts, decisions, listening, comparisons, own]
     .flat()
     .flatMap(({ id, prose }) => [
       ...prose.fragments.flatMap((mention) => missing(mention, pages.get(mention.page))),

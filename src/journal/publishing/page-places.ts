@@ -13,7 +13,7 @@ type Kind = 'amplifier' | 'version' | 'log' | 'capture' | 'decision' | 'listenin
 
 /** Sections that the pages of a kind may have beside the text of the record. */
 const sections: Readonly<Record<Kind, readonly string[]>> = {
-  amplifier: ['open-questions', 'not-in-hand', 'units', 'decisions', 'comparisons', 'listening'],
+  amplifier: ['open-questions', 'not-in-hand', 'units', 'decisions', 'comparisons', 'listening', 'logs'],
   version: [
     ...['predicted', 'gain-budget', 'supply', 'changes', 'measured', 'claims', 'units', 'parts'],
     ...['decisions', 'comparisons', 'listening', 'logs'],
@@ -58,6 +58,7 @@ export function pagePlaces(journal: Journal): ReadonlyMap<string, PagePlaces> {
       ]),
     ),
     ...journal.parts.map((one) => recordPage(one, sections.part)),
+    ...journal.pages.map((one) => recordPage(one, [])),
     ...journal.logs.flatMap(({ captures }) =>
       captures.map(({ id }) => [id, { headings: [], others: [...everywhere, ...sections.capture] }] as const),
     ),

@@ -7,8 +7,11 @@ import { publishMessages as messages } from './publish-messages.ts';
 
 /** Files that the site writes beside its pages, by their paths in it. */
 const ofSite =
-  /^(feed\.xml|sitemap-(index|\d+)\.xml|datapackage\.json|figures\.csv|card\.png|search\/index\/.+)$/;
+  /^(feed\.xml|colours\.css|sitemap-(index|\d+)\.xml|datapackage\.json|figures\.csv|card\.png|search\/index\/.+)$/;
 const ofLogs = /^logs\/[^/]+\/figures\.csv$/;
+
+/** True for the path of a file that the site writes beside its pages. */
+export const isSiteFile = (path: string) => ofSite.test(path) || ofLogs.test(path);
 
 interface Published {
   files: readonly string[];
@@ -36,7 +39,7 @@ function ofCaptures({ file: record, data, yaml }: RawRecord<LogData>): Problem[]
   return data.captures.flatMap((capture, index) => {
     const file = resolveInside(record, capture.file);
     const published = file === null ? '' : downloadOf(file);
-    if (!ofLogs.test(published) && !ofSite.test(published)) return [];
+    if (!isSiteFile(published)) return [];
     const place = yaml.placeOf(['captures', index, 'file']);
     return [problemAt(place, messages.reserved(nameOf(published), `${captureName(capture)}-capture.csv`))];
   });

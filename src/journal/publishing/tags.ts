@@ -3,6 +3,9 @@ import type { RawRecord } from '../records.ts';
 import type { LogData } from '../schemas/index.ts';
 import { publishMessages as messages } from './publish-messages.ts';
 
+/** Letters of a tag in the address of its page, each of which may be several bytes of a file's name. */
+const mostInSlug = 60;
+
 /** A tag as it stands in the address of its page: `class AB` and `Class AB` share one, `class-ab`. */
 export function tagSlug(tag: string): string {
   const plain = tag
@@ -10,6 +13,11 @@ export function tagSlug(tag: string): string {
     .replaceAll(/[\p{M}'’]/gu, '')
     .toLowerCase();
   return plain.replaceAll(/[^\p{L}\p{N}]+/gu, '-').replaceAll(/^-+|-+$/g, '');
+}
+
+function slugFault(tag: string, slug: string) {
+  if (slug === '') return messages.tagWithoutName(tag);
+  return slug.length > mostInSlug ? messages.tagTooLong(tag.length, mostInSlug) : null;
 }
 
 /**
@@ -22,7 +30,8 @@ export function checkTags(logs: readonly RawRecord<LogData>[]): Problem[] {
     data.tags.flatMap((tag, index) => {
       const slug = tagSlug(tag);
       const place = yaml.placeOf(['tags', index]);
-      if (slug === '') return [problemAt(place, messages.tagWithoutName(tag))];
+      const fault = slugFault(tag, slug);
+      if (fault) return [problemAt(place, fault)];
       const warn = (fault: ReturnType<typeof messages.tagTwice>) => [
         problemAt(place, { ...fault, severity: 'warning' as const }),
       ];
