@@ -6,9 +6,13 @@ export interface Axis {
 }
 
 /** Pixels from the low end of an axis to a value. */
-export function along(axis: Axis, value: number): number {
+export const along = (axis: Axis, value: number): number => placesAlong(axis)(value);
+
+/** `along` for many values of one axis. */
+export function placesAlong(axis: Axis): (value: number) => number {
   const [low, high] = axis.domain;
-  return (axis.length * (map(axis, value) - map(axis, low))) / (map(axis, high) - map(axis, low));
+  const [first, last] = [map(axis, low), map(axis, high)];
+  return (value) => (axis.length * (map(axis, value) - first)) / (last - first);
 }
 
 /** Pixels from the high end: how far below the top of a plot a value of its vertical axis lies. */

@@ -1,5 +1,5 @@
 import type { Row } from './assemble.ts';
-import { type Axis, along } from './axis.ts';
+import { type Axis, along, placesAlong } from './axis.ts';
 import { decimate } from './decimate.ts';
 import { type Anchor, lineHeight, type PlacedLabel, placeLabels } from './end-labels.ts';
 import { type Frame, labelGap } from './frame.ts';
@@ -35,7 +35,8 @@ function runRows(
   line: { style: LineStyle; id: string; columnWidth: number },
 ): Row[] {
   const { stroke, dash, weight } = line.style;
-  return decimate(y, (i) => Math.floor(along(panel.x, x[i] ?? 0) / line.columnWidth)).map((i) => ({
+  const pixel = placesAlong(panel.x);
+  return decimate(y, (i) => Math.floor(pixel(x[i] ?? 0) / line.columnWidth)).map((i) => ({
     x: x[i],
     y: y[i],
     at: i,
@@ -73,13 +74,23 @@ function labelRow({ lines, labelY, colour: fill }: PlacedLabel, px: number): Row
 }
 
 function anchorOf({ name, runs, style }: DrawnLine, panel: Panel): Anchor[] {
-  const ends = runs.flatMap(({ x, y }) => x.map((value, i) => ({ x: value, y: y[i] ?? 0 })));
-  const [first, ...others] = ends;
-  if (first === undefined) return [];
-  const last = others.reduce((a, b) => (b.x >= a.x ? b : a), first);
+  const last = rightmost(runs);
+  if (last === null) return [];
   const floor = panel.top + panel.y.length;
   const y = Math.min(floor, Math.max(panel.top, pixelY(panel, last.y)));
   return [{ text: name, x: along(panel.x, last.x), y, colour: style.stroke }];
+}
+
+/** The last of the readings that lie furthest to the right; null without any. */
+function rightmost(runs: readonly Run[]): { x: number; y: number } | null {
+  let found: { x: number; y: number } | null = null;
+  for (const { x, y } of runs) {
+    for (let i = 0; i < x.length; i++) {
+      const place = x[i] ?? 0;
+      if (found === null || place >= found.x) found = { x: place, y: y[i] ?? 0 };
+    }
+  }
+  return found;
 }
 
 function isAway({ x, y, labelY }: PlacedLabel, { width }: Frame): boolean {

@@ -1,6 +1,5 @@
 import type { Row } from './assemble.ts';
-import { along, below, drawable } from './axis.ts';
-import type { Panel } from './layers.ts';
+import { drawable } from './axis.ts';
 import { textWidth } from './text-width.ts';
 import { colour, fontSize } from './theme.ts';
 import type { HarmonicSpectrumData } from './types.ts';
@@ -50,40 +49,6 @@ export function harmonicMarks(
       symbol: markSymbol(detected),
     }));
   return [first, ...others].toSorted((a, b) => a.order - b.order);
-}
-
-interface Box {
-  px: number;
-  py: number;
-  half: number;
-}
-
-/**
- * Labels above the marks, the first mark first. A label that would cover an earlier one moves up a row, at most three times;
- * where there is no room left it is omitted.
- */
-export function markLabels(marks: readonly SpectrumMark[], panel: Panel): Row[] {
-  const placed: Box[] = [];
-  const rows: Row[] = [];
-  for (const { label, frequencyHz, levelDb } of marks) {
-    const half = textWidth(label, fontSize) / 2;
-    const inside = Math.max(half, Math.min(panel.x.length - half, along(panel.x, frequencyHz)));
-    const box = { px: inside, py: below(panel.y, levelDb) - 13, half };
-    const free = [0, 1, 2, 3]
-      .map((row) => ({ ...box, py: box.py - row * fontSize }))
-      .find((tried) => isFree(tried, placed));
-    if (free === undefined) continue;
-    placed.push(free);
-    rows.push({ px: free.px, py: free.py, text: [label], fill: colour('ink') });
-  }
-  return rows;
-}
-
-function isFree(box: Box, placed: readonly Box[]): boolean {
-  return placed.every(
-    ({ px, py, half }) =>
-      Math.abs(px - box.px) >= half + box.half + 2 || Math.abs(py - box.py) >= fontSize - 1,
-  );
 }
 
 /** Rows of symbols and texts whose `px` counts from the left end of the key. */

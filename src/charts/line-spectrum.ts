@@ -2,7 +2,7 @@ import { assemble, type Row } from './assemble.ts';
 import { along, below } from './axis.ts';
 import { curveRows, type DrawnLine, endLabels } from './curves.ts';
 import type { Frame } from './frame.ts';
-import { type MarkKey, markLabels, type SpectrumMark } from './harmonic-marks.ts';
+import type { MarkKey, SpectrumMark } from './harmonic-marks.ts';
 import {
   bandLayer,
   haloLayer,
@@ -14,6 +14,7 @@ import {
   type xChannel,
   yChannel,
 } from './layers.ts';
+import { markLabels } from './mark-labels.ts';
 import { colour } from './theme.ts';
 import { linearTicks, plainTick } from './ticks.ts';
 

@@ -1,96 +1,22 @@
-import { type LoggerInterface, parse, type Runtime, View } from 'vega';
-import { compile } from 'vega-lite';
-import type { Row } from './assemble.ts';
-import { hash } from './hash.ts';
-import { placeholder, renumberClips } from './svg/ids.ts';
-import { tidy } from './svg/tidy.ts';
-import { escapeText, readSvg, type SvgElement, writeSvg } from './svg/tree.ts';
-import { chartFont, fontSize } from './theme.ts';
-import type { Chart, ChartSpec, ChartText, RenderedChart } from './types.ts';
+import { placeholder } from './svg/ids.ts';
+import type { Chart, Drawable, Drawing, RenderedChart } from './types.ts';
 
-const mostKept = 64;
-
-/** Parsed specs by everything in them but their data, so that charts of one kind and axes share the work. */
-const parsed = new Map<string, Runtime>();
+/** Draws charts: at once, in another thread, or from what was kept. */
+export type Draw = (chart: Drawable) => Promise<Drawing>;
 
 /**
- * Draws a chart as one SVG for light, dark and print. The same chart and key give the same bytes, whatever
- * was drawn before. `key` tells two placements of one chart on a page apart: usually the ordinal on the page.
+ * A chart as one SVG for light, dark and print. The same chart and place give the same bytes, whatever was drawn
+ * before and whoever draws. `place` tells two placements of one chart on a page apart: usually the ordinal on the page.
  */
-export async function renderChart({ spec, text, table }: Chart, key = ''): Promise<RenderedChart> {
-  const warnings: string[] = [];
-  const markup = await draw(spec, collector(warnings));
-  const drawing = tidy(readSvg(markup), fontSize);
-  renumberClips(drawing);
-  const width = Number(drawing.attributes.get('width'));
-  const height = Number(drawing.attributes.get('height'));
-  return { ...text, svg: finish(drawing, text, key), table, width, height, warnings };
+export async function renderChart(
+  { spec, text, table }: Chart,
+  place = '',
+  draw: Draw = drawHere,
+): Promise<RenderedChart> {
+  const { markup, key, ...drawn } = await draw({ spec, text });
+  const suffix = place === '' ? '' : `-${place.replace(/[^\w-]/g, '-')}`;
+  return { ...text, ...drawn, table, svg: markup.replaceAll(placeholder, `${key}${suffix}`) };
 }
 
-async function draw({ datasets, ...spec }: ChartSpec, logger: LoggerInterface): Promise<string> {
-  const view = new View(runtimeOf(spec, logger), { renderer: 'none', logger });
-  for (const [name, rows] of Object.entries(datasets ?? {})) view.data(name, copied(rows));
-  const markup = await view.toSVG();
-  view.finalize();
-  return markup;
-}
-
-/** Vega writes into the rows it is given. */
-function copied(rows: unknown): Row[] {
-  return Array.isArray(rows) ? rows.map((row: Row) => ({ ...row })) : [];
-}
-
-function runtimeOf(spec: ChartSpec, logger: LoggerInterface): Runtime {
-  const key = JSON.stringify(spec);
-  const found = parsed.get(key);
-  if (found !== undefined) return found;
-  const runtime = parse(compile(spec, { logger }).spec);
-  const [oldest] = parsed.keys();
-  if (parsed.size >= mostKept && oldest !== undefined) parsed.delete(oldest);
-  parsed.set(key, runtime);
-  return runtime;
-}
-
-function finish(drawing: SvgElement, { title, description }: ChartText, key: string): string {
-  const id = `c${hash(writeSvg(drawing) + title + description)}${key === '' ? '' : `-${key.replace(/[^\w-]/g, '-')}`}`;
-  const [titleId, descId] = [`${id}-t`, `${id}-d`];
-  const { width, height } = Object.fromEntries(drawing.attributes);
-  const attributes = new Map(
-    Object.entries({
-      xmlns: 'http://www.w3.org/2000/svg',
-      class: 'chart-drawing',
-      viewBox: `0 0 ${width} ${height}`,
-      width: `${width}`,
-      height: `${height}`,
-      role: 'img',
-      'aria-labelledby': `${titleId} ${descId}`,
-      'font-family': chartFont,
-      'font-size': `${fontSize}`,
-    }),
-  );
-  const named = [labelled('title', titleId, title), labelled('desc', descId, description)];
-  return writeSvg({ name: 'svg', attributes, children: [...named, ...drawing.children] }).replaceAll(
-    placeholder,
-    id,
-  );
-}
-
-function labelled(name: string, id: string, text: string): SvgElement {
-  return { name, attributes: new Map([['id', id]]), children: [escapeText(text)] };
-}
-
-/** A logger that keeps what it is told; Vega and Vega-Lite report slips of a spec only there. */
-function collector(warnings: string[]): LoggerInterface {
-  const keep = (...args: readonly unknown[]) => {
-    warnings.push(args.map(String).join(' '));
-    return logger;
-  };
-  const logger: LoggerInterface = {
-    level: () => logger,
-    error: keep,
-    warn: keep,
-    info: () => logger,
-    debug: () => logger,
-  } as LoggerInterface;
-  return logger;
-}
+/** The drawing libraries are large, and not loaded where somebody else draws. */
+const drawHere: Draw = async (chart) => (await import('./draw.ts')).drawChart(chart);

@@ -22,10 +22,22 @@ export interface Levels {
   notes: string[];
 }
 
+/** Levels of spectra that were asked for, as both widths of a chart are drawn from the same. */
+const known = new WeakMap<HarmonicSpectrumData, Levels>();
+
 /** Everything a spectrum shows, in decibels, from a hundredth to a hundred times the fundamental. */
 export function levelsOf(
   data: HarmonicSpectrumData,
-  { frequencyHz, rms }: { frequencyHz: number; rms: number },
+  fundamental: NonNullable<HarmonicSpectrumData['fundamental']>,
+): Levels {
+  const levels = known.get(data) ?? levelsRe(data, fundamental);
+  known.set(data, levels);
+  return levels;
+}
+
+function levelsRe(
+  data: HarmonicSpectrumData,
+  { frequencyHz, rms }: NonNullable<HarmonicSpectrumData['fundamental']>,
 ): Levels {
   const range: [number, number] = [frequencyHz / reach, frequencyHz * reach];
   const sorted = sortReadings(data.frequencyHz, data.rms, { x: 'log', y: 'log' });
@@ -59,16 +71,17 @@ function floorOf(
 export function inRange({ runs }: Sorted, [low, high]: [number, number], reference: number): Run[] {
   return runs
     .map(({ x, y }) => {
-      const inside = [...x.keys()].filter((i) => within(low, x[i] ?? 0, high));
-      return {
-        x: inside.map((i) => x[i] ?? low),
-        y: inside.map((i) => 20 * Math.log10((y[i] ?? 0) / reference)),
-      };
+      const inside: Run = { x: [], y: [] };
+      for (let i = 0; i < x.length; i++) {
+        const place = x[i] ?? 0;
+        if (place < low || place > high) continue;
+        inside.x.push(place);
+        inside.y.push(20 * Math.log10((y[i] ?? 0) / reference));
+      }
+      return inside;
     })
     .filter(({ x }) => x.length > 0);
 }
-
-const within = (low: number, value: number, high: number): boolean => value >= low && value <= high;
 
 const count = (runs: readonly Run[]): number => runs.reduce((sum, { x }) => sum + x.length, 0);
 

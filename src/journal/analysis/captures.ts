@@ -1,15 +1,14 @@
-import { readFile } from 'node:fs/promises';
+import { stat } from 'node:fs/promises';
 import path from 'node:path';
-import { readCapture } from '../../capture/index.ts';
+import { maxBytes, tooLarge } from '../../capture/index.ts';
 import { nearestNames, type Problem, problemAt } from '../../problem/index.ts';
-import { reasonOf, resolveInside } from '../files.ts';
+import { resolveInside } from '../files.ts';
 import { captureName } from '../ids.ts';
 import { messages } from '../messages.ts';
 import type { RawRecord } from '../records.ts';
 import { type CaptureData, captureDeclaration, type LogData } from '../schemas/index.ts';
 import type { CaptureRecord } from '../types.ts';
-import { analyse } from './analyse.ts';
-import { type AnalysisCache, type CaptureResult, sha256Of } from './analysis-cache.ts';
+import type { AnalysisCache, FoundResult } from './analysis-cache.ts';
 import { type Bench, benchSettings } from './bench.ts';
 import { figuresOf, findingsOf } from './capture-figures.ts';
 import { rangeProblems } from './instrument-range.ts';
@@ -30,6 +29,7 @@ export async function resolveCaptures(
 ): Promise<Resolved> {
   const names = log.data.captures.map(captureName);
   const all: Resolved = { captures: [], problems: [] };
+  cache.expect(names.length);
   for (const [index, data] of log.data.captures.entries()) {
     const name = captureName(data);
     if (names.indexOf(name) < index) {
@@ -55,7 +55,7 @@ interface Task {
 }
 
 async function resolveOne(task: Task): Promise<Resolved> {
-  const { root, log, files, data, index } = task;
+  const { root, log, files, cache, bench, data, index } = task;
   const place = log.yaml.placeOf(['captures', index, 'file']);
   const refuse = (fault: Parameters<typeof problemAt>[1]): Resolved => ({
     captures: [],
@@ -75,18 +75,16 @@ async function resolveOne(task: Task): Promise<Resolved> {
       ),
     );
   }
-  const bytes = await readFile(path.join(root, file)).catch(reasonOf);
-  return typeof bytes === 'string' ? refuse(messages.unreadable(bytes)) : resolveBytes(task, file, bytes);
-}
-
-function resolveBytes(
-  { log, data, cache, bench, index, name }: Task,
-  file: string,
-  bytes: Uint8Array,
-): Resolved {
-  const declaration = captureDeclaration(data);
-  const sha256 = sha256Of(bytes);
+  const size = await stat(path.join(root, file)).then(
+    (found) => found.size,
+    () => 0,
+  );
+  if (size > maxBytes) {
+    const problem = problemAt({ file, line: 1, column: 1 }, tooLarge(size, maxBytes));
+    return { captures: [], problems: [problem] };
+  }
   const version = data.version ?? log.data.version ?? null;
+  const declaration = captureDeclaration(data);
   const settings = {
     ...benchSettings(bench, data, version),
     harmonics: data.harmonics,
@@ -95,10 +93,18 @@ function resolveBytes(
     powersW: data.atPower,
     tonesHz: data.tones,
   };
-  const { reading, analysed } = cache.resultOf(sha256, { file, declaration, settings }, (): CaptureResult => {
-    const read = readCapture(bytes, file, declaration);
-    return { reading: read, analysed: read.capture && analyse(read.capture, settings) };
-  });
+  const found = await cache.resultOf({ path: path.join(root, file), file, declaration, settings });
+  return 'unreadable' in found
+    ? refuse(messages.unreadable(found.unreadable))
+    : recordOf(task, { file, version, declaration, ...found });
+}
+
+interface Found extends FoundResult, Pick<CaptureRecord, 'file' | 'version' | 'declaration'> {}
+
+function recordOf(
+  { log, data, bench, index, name }: Task,
+  { file, version, declaration, sha256, bytes, result: { reading, analysed, peaks } }: Found,
+): Resolved {
   if (!reading.capture || !analysed) return { captures: [], problems: reading.problems };
   const { capture } = reading;
   const place = log.yaml.placeOf(['captures', index]);
@@ -106,7 +112,7 @@ function resolveBytes(
     problemAt(place, { ...warning, severity: 'warning' as const }),
   );
   const turnedRound = reading.problems.some(({ rule }) => rule === 'capture-descending');
-  const taken = { file, data, capture, analysis: analysed.analysis, turnedRound };
+  const taken = { file, data, capture, peaks, analysis: analysed.analysis, turnedRound };
   const measurement = measurementOf(taken, bench.settings.instruments);
   const outOfRange = measurement
     ? rangeProblems(taken, measurement, log.yaml.placeOf(['captures', index, 'instrument']))
@@ -114,8 +120,7 @@ function resolveBytes(
   const record = {
     id: `${log.id}/${name}`,
     ...{ name, file, sha256, data, declaration, capture },
-    bytes: bytes.length,
-    kind: capture.kind,
+    ...{ bytes, kind: capture.kind },
     analysis: analysed.analysis,
     warnings: [...reading.problems, ...analysed.warnings, ...outOfRange].map(({ message }) => message),
     log: log.id,

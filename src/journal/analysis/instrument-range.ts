@@ -4,11 +4,13 @@ import { type Place, type Problem, problemAt } from '../../problem/index.ts';
 import type { CaptureRecord } from '../types.ts';
 import { instrumentMessages as messages } from './instrument-messages.ts';
 import { probeOf } from './measurement.ts';
+import type { Peaks } from './peaks.ts';
 
 /** Less of the range than this leaves more than three bits of a converter unused. */
 const leastShare = 0.1;
 
 interface Taken extends Pick<CaptureRecord, 'file' | 'analysis' | 'data' | 'capture'> {
+  peaks: Peaks;
   /** True for a sweep that runs downward in its file. */
   turnedRound: boolean;
 }
@@ -17,9 +19,11 @@ interface Taken extends Pick<CaptureRecord, 'file' | 'analysis' | 'data' | 'capt
 export function rangeProblems(taken: Taken, { instrument }: Measurement, place: Place): Problem[] {
   const { largestInput, bits } = instrument;
   if (largestInput === undefined) return [];
-  return voltages(taken.capture).flatMap(({ name, values }) => {
+  return voltages(taken.capture).flatMap(({ name }) => {
     const probe = probeOf(taken.data, name);
-    const { peak, row } = peakOf(values, isSampled(taken) ? 1 : Math.SQRT2);
+    const { size, row } = taken.peaks.get(name) ?? { size: 0, row: 0 };
+    // Readings of a sweep are rms values of sines.
+    const peak = size * (isSampled(taken) ? 1 : Math.SQRT2);
     const largest = largestInput * probe;
     if (peak > largest) {
       const line = lineOfRow(taken, row);
@@ -42,15 +46,6 @@ const isSampled = ({ analysis }: Taken) => analysis.kind === 'waveform' || analy
 function levelStepOf({ analysis }: Taken, name: string): number | null {
   if (analysis.kind !== 'waveform' && analysis.kind !== 'two-tone') return null;
   return [...analysis.summary.channels].find((channel) => channel.name === name)?.levelStep ?? null;
-}
-
-/** The largest distance from zero as a peak, and its row; readings of a sweep are rms values of sines. */
-function peakOf(values: Float64Array, crest: number): { peak: number; row: number } {
-  const found = values.reduce(
-    (most, value, row) => (Math.abs(value) > most.size ? { size: Math.abs(value), row } : most),
-    { size: 0, row: 0 },
-  );
-  return { peak: crest * found.size, row: found.row };
 }
 
 /** Line of a row of numbers, in a sweep that runs downward counted from its end. */

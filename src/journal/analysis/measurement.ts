@@ -1,4 +1,3 @@
-import type { Column } from '../../capture/index.ts';
 import {
   type Figure,
   type Instrument,
@@ -13,10 +12,11 @@ import type { ChannelSummary, TwoToneChannelSummary, WaveformSummary } from '../
 import type { CaptureData, JournalSettings } from '../schemas/index.ts';
 import type { CaptureRecord } from '../types.ts';
 import type { Analysis } from './analyse.ts';
+import type { Peaks } from './peaks.ts';
 import type { SweepChannel } from './sweep-channels.ts';
 
 type InstrumentData = JournalSettings['instruments'][number];
-type Taken = Pick<CaptureRecord, 'analysis' | 'data' | 'capture'>;
+type Taken = Pick<CaptureRecord, 'analysis' | 'data'> & { peaks: Peaks };
 
 /** The instrument that a capture names with the channels it took; null where it names none. */
 export function measurementOf(taken: Taken, instruments: readonly InstrumentData[]): Measurement | null {
@@ -46,10 +46,10 @@ function distortionPoints(stated: NonNullable<InstrumentData['ownDistortion']>) 
 }
 
 function channelsOf(taken: Taken, instrument: Instrument): [string, MeasuredChannel][] {
-  const { analysis, data, capture } = taken;
+  const { analysis, data, peaks } = taken;
   const levels = (channel: ChannelSummary | TwoToneChannelSummary) => ({
     probe: probeOf(data, channel.name),
-    peak: peakOf(capture.columns.find(({ name }) => name === channel.name)),
+    peak: peaks.get(channel.name)?.size ?? 0,
     levelStep: channel.levelStep,
   });
   const step = (channel: ChannelSummary | TwoToneChannelSummary) =>
@@ -132,9 +132,4 @@ export function measuredFigures(figures: Figure[], measurement: Measurement | nu
 /** What a probe ahead of the instrument divides by; a scale below 1 converts the file's own numbers and is none. */
 export function probeOf({ columns }: CaptureData, name: string): number {
   return Math.max(1, columns?.[name]?.scale ?? 1);
-}
-
-/** Largest distance from zero; 0 without a column. */
-function peakOf(column: Pick<Column, 'values'> | undefined): number {
-  return column?.values.reduce((most, value) => Math.max(most, Math.abs(value)), 0) ?? 0;
 }
