@@ -9,7 +9,8 @@ interface Logs {
   logs: readonly RawRecord<LogData>[];
 }
 
-const addressable = /^[A-Za-z0-9][A-Za-z0-9._-]*$/;
+/** A name has to fit a file name with what is put behind it. */
+const addressable = /^[A-Za-z0-9][A-Za-z0-9._-]{0,119}$/;
 
 /** Checks that every record and capture has a name that can stand in the address of its page. */
 export function checkAddresses(raw: Parameters<typeof everyRecord>[0] & Logs): Problem[] {

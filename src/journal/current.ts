@@ -6,24 +6,32 @@ import type { Journal } from './types.ts';
  */
 const key = Symbol.for('quiescent.journal');
 
+/** What a site that is served while its journal is edited shows besides. */
+export interface Live {
+  /** HTML above every page that says which errors are open; empty where there are none. */
+  notice: string;
+}
+
 interface Published {
   journal: Journal;
-  /** Whether the site is served while the journal is edited. */
-  isLive: boolean;
+  live: Live | null;
 }
 
 const holder = globalThis as { [key]?: Published };
 
-/** Makes a journal the one that the site shows. */
-export function publishJournal(journal: Journal, isLive = false): void {
-  holder[key] = { journal, isLive };
+/** Makes a journal the one that the site shows; `live` where the site follows its files. */
+export function publishJournal(journal: Journal, live: Live | null = null): void {
+  holder[key] = { journal, live };
 }
 
 /** The journal that the site shows. */
 export const currentJournal = (): Journal => published().journal;
 
 /** True while the site follows the files of its journal. */
-export const siteIsLive = (): boolean => published().isLive;
+export const siteIsLive = (): boolean => published().live !== null;
+
+/** HTML of the errors that are open while the site follows its files; empty otherwise. */
+export const liveNotice = (): string => published().live?.notice ?? '';
 
 function published(): Published {
   const found = holder[key];

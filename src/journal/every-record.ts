@@ -10,6 +10,7 @@ interface ByKind {
   decisions: readonly RawRecord<unknown>[];
   sessions: readonly RawRecord<unknown>[];
   comparisons: readonly RawRecord<unknown>[];
+  pages: readonly RawRecord<unknown>[];
 }
 
 /** Every record of a journal, kind by kind. */
@@ -22,4 +23,5 @@ export const everyRecord = (raw: ByKind): RawRecord<unknown>[] => [
   ...raw.decisions,
   ...raw.sessions,
   ...raw.comparisons,
+  ...raw.pages,
 ];

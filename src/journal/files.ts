@@ -2,6 +2,7 @@ import type { Dirent } from 'node:fs';
 import { readdir, readFile, realpath, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { type Fault, type Problem, problemAt } from '../problem/index.ts';
+import { fileMessages } from './file-messages.ts';
 import { messages } from './messages.ts';
 
 /** What a file of the journal is, told by its path. */
@@ -15,6 +16,7 @@ export type FilePart =
   | 'decision'
   | 'listening'
   | 'comparison'
+  | 'page'
   | 'stray'
   | 'other';
 
@@ -28,6 +30,7 @@ const patterns: readonly [RegExp, FilePart][] = [
   [/^decisions\/[^/]+\.md$/, 'decision'],
   [/^listening\/[^/]+\.md$/, 'listening'],
   [/^comparisons\/[^/]+\.md$/, 'comparison'],
+  [/^pages\/(?!index\.md$)[^/]+\.md$/, 'page'],
   [/^static\//, 'other'],
   [/\.(mdx?|markdown)$/i, 'stray'],
 ];
@@ -46,42 +49,73 @@ export function idOf(file: string): string {
   return file.replace(/\.mdx?$/, '').replace(/\/index$/, '');
 }
 
+/** Files of one journal; a thousand logs with their captures and pictures have some ten thousand. */
+const mostFiles = 50_000;
+
+/** The files of a journal. */
+export interface Listing {
+  files: string[];
+  /** What changes with every write of a file, so that within a process it need not be read again to see that. */
+  stamps: Map<string, string>;
+  problems: Problem[];
+}
+
 /**
- * Lists every file below a journal's folder with forward slashes, in a fixed order. Hidden folders and
- * node_modules are left out; a link that leads out of the folder, to nothing or in a circle is an error and
- * is not followed.
+ * Lists every file below a journal's folder with forward slashes, in a fixed order. Hidden names and node_modules are left
+ * out but for those below static, which are published as they are. A link that leads out of the folder, to something
+ * hidden, to nothing or in a circle is an error and is not followed.
  */
-export async function listFiles(folder: string): Promise<{ files: string[]; problems: Problem[] }> {
+export async function listFiles(folder: string, most = mostFiles): Promise<Listing> {
   const root = await realpath(folder);
-  const files: string[] = [];
+  const stamps = new Map<string, string>();
   const problems: Problem[] = [];
+  const note = (file: string, fault: Fault) => problems.push(problemAt({ file, line: 1, column: 1 }, fault));
+  const take = async (file: string, entry: Dirent, above: readonly string[]): Promise<void> => {
+    const found = await lookAt(root, file, entry, above);
+    if ('fault' in found) note(file, found.fault);
+    else if (found.type === 'file') stamps.set(file, found.stamp);
+    else if (found.type === 'folder') await walk(file, [...above, found.target]);
+  };
   const walk = async (below: string, above: readonly string[]): Promise<void> => {
-    const entries = await readdir(path.join(root, below), { withFileTypes: true });
+    const entries = await readdir(path.join(root, below), { withFileTypes: true }).catch(reasonOf);
+    if (typeof entries === 'string') {
+      note(below, messages.unreadable(entries));
+      return;
+    }
     for (const entry of entries.sort((a, b) => (a.name < b.name ? -1 : 1))) {
-      const file = below === '' ? entry.name : `${below}/${entry.name}`;
-      const found = await lookAt(root, file, entry, above);
-      if ('fault' in found) problems.push(problemAt({ file, line: 1, column: 1 }, found.fault));
-      else if (found.type === 'file') files.push(file);
-      else if (found.type === 'folder') await walk(file, [...above, found.target]);
+      if (stamps.size > most) return;
+      await take(below === '' ? entry.name : `${below}/${entry.name}`, entry, above);
     }
   };
   await walk('', [root]);
-  return { files, problems };
+  const files = [...stamps.keys()];
+  const [beyond] = files.splice(most);
+  if (beyond !== undefined) note(beyond, fileMessages.tooManyFiles(most));
+  return { files, stamps, problems };
 }
 
-type Found = { type: 'file' | 'other' } | { type: 'folder'; target: string } | { fault: Fault };
+type Found =
+  | { type: 'file'; stamp: string }
+  | { type: 'other' }
+  | { type: 'folder'; target: string }
+  | { fault: Fault };
 
 /** What an entry of a folder is; `above` are the real paths of the folders it stands in. */
 async function lookAt(root: string, file: string, entry: Dirent, above: readonly string[]): Promise<Found> {
-  if (entry.name.startsWith('.') || entry.name === 'node_modules') return { type: 'other' };
+  if (!file.startsWith('static/') && isHidden(entry.name)) return { type: 'other' };
   const target = await realpath(path.join(root, file)).catch(() => null);
   if (target === null) return { fault: messages.deadLink() };
   if (!isInside(root, target)) return { fault: messages.leavesJournal(file) };
   if (above.includes(target)) return { fault: messages.linkCircle() };
-  const info = await stat(target);
-  if (info.isDirectory()) return { type: 'folder', target };
-  return { type: info.isFile() ? 'file' : 'other' };
+  const inside = path.relative(root, target).split(path.sep);
+  if (inside[0] !== 'static' && inside.some(isHidden)) return { fault: fileMessages.hiddenLink() };
+  const info = await stat(target, { bigint: true }).catch(() => null);
+  if (info?.isDirectory()) return { type: 'folder', target };
+  if (!info?.isFile()) return { type: 'other' };
+  return { type: 'file', stamp: `${info.ino} ${info.size} ${info.ctimeNs} ${info.mtimeNs}` };
 }
+
+const isHidden = (name: string) => name.startsWith('.') || name === 'node_modules';
 
 /** True when a path is the folder itself or lies below it. */
 export function isInside(folder: string, target: string): boolean {

@@ -4,6 +4,6 @@ export type { ChartKind } from './analysis/chart-kinds.ts';
 export { publishJournal } from './current.ts';
 export { reasonOf } from './files.ts';
 export { markdownSteps } from './markdown-steps.ts';
-export { openJournal } from './open.ts';
+export { type Opened, type OpenOptions, openJournal } from './open.ts';
 export { openLoadFile } from './stages/load-file.ts';
 export type * from './types.ts';

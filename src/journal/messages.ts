@@ -43,10 +43,30 @@ export const messages = {
     message: `The alias "*${name}" has no anchor before it.`,
     hint: `Set the anchor &${name} first, or put quotes around a text that begins with an asterisk.`,
   }),
+  yamlAliasCircle: (name: string): Fault => ({
+    rule: 'yaml-syntax',
+    message: `The alias "*${name}" stands in what it names, so that it has no end.`,
+    hint: 'Write the value out.',
+  }),
   yamlTooManyAliases: (most: number): Fault => ({
     rule: 'yaml-aliases',
     message: `The aliases here stand for more than ${most} values.`,
     hint: 'Write the values out.',
+  }),
+  yamlTooDeep: (most: number): Fault => ({
+    rule: 'yaml-depth',
+    message: `Groups and lists stand in one another here more than ${most} deep, which is more than is read.`,
+    hint: 'Look for brackets or braces that are not closed.',
+  }),
+  yamlTooLong: (most: number): Fault => ({
+    rule: 'yaml-size',
+    message: `There are more than ${most} keys and values before this place, which is more than is read.`,
+    hint: 'Keep measurements in capture files, and long lists of parts in a CSV file that partsFile: names.',
+  }),
+  yamlMoreFaults: (count: number): Fault => ({
+    rule: 'yaml-syntax',
+    message: `From here on there are ${count} more faults of this kind.`,
+    hint: 'Mend those above first.',
   }),
   frontmatterMissing: (): Fault => ({
     rule: 'frontmatter-missing',
@@ -136,7 +156,7 @@ export const messages = {
     rule: 'stray-record',
     severity: 'warning',
     message: 'This Markdown file is not at a place where a record is expected, so it would not be published.',
-    hint: 'Records live in amplifiers/<amplifier>/ and logs/<date>-<slug>/index.md.',
+    hint: 'Records live in amplifiers/<amplifier>/, logs/<date>-<slug>/index.md, pages/ and the like.',
   }),
   twiceOneId: (id: string, other: string): Fault => ({
     rule: 'duplicate-id',
@@ -171,7 +191,7 @@ export const messages = {
   notAnAddress: (name: string): Fault => ({
     rule: 'record-name',
     message: `"${name}" cannot stand in the address of a page.`,
-    hint: 'Rename it with letters, digits, hyphens, underscores and full stops only, for example 2026-02-07-first-sound.',
+    hint: 'Rename it with at most 120 letters, digits, hyphens, underscores and full stops, for example 2026-02-07-first-sound.',
   }),
   captureName: (name: string): Fault => ({
     rule: 'record-name',

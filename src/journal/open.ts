@@ -1,10 +1,12 @@
 import { realpath, stat } from 'node:fs/promises';
 import { byPlace, type Problem, problemAt } from '../problem/index.ts';
 import { type AnalysisCache, analysisCache } from './analysis/analysis-cache.ts';
-import { type FilePart, idOf, isRecord, listFiles, partOf } from './files.ts';
+import { checkFileNames } from './file-names.ts';
+import { type FilePart, idOf, isRecord, type Listing, listFiles, partOf } from './files.ts';
+import { emptyMemory, type Memory } from './memory.ts';
 import { messages } from './messages.ts';
 import { type RawRecord, readRecord, readYamlFile } from './records.ts';
-import { type RawJournal, resolveJournal } from './resolve.ts';
+import { type OpenStage, type RawJournal, resolveJournal } from './resolve.ts';
 import { schemaOf } from './schemas/index.ts';
 import type { Journal } from './types.ts';
 
@@ -13,6 +15,10 @@ export interface OpenOptions {
   base?: string;
   /** Analyses kept from an earlier opening in this process. */
   cache?: AnalysisCache;
+  /** What an earlier opening made. */
+  memory?: Memory;
+  /** Is told of each stage of the work as it begins. */
+  onStage?: (stage: OpenStage) => void;
 }
 
 /** A journal with every problem found on the way, in order of place; null where it has no usable journal.yaml. */
@@ -29,9 +35,11 @@ export async function openJournal(folder: string, options: OpenOptions = {}): Pr
   const info = await stat(folder).catch(() => null);
   if (!info?.isDirectory()) return refuse(messages.noFolder(folder));
   const root = await realpath(folder);
-  const { raw, problems } = await readJournal(root);
-  const { base = '/', cache = analysisCache() } = options;
-  const journal = raw && (await resolveJournal(raw, { base, cache, problems }));
+  const { base = '/', cache = analysisCache(), memory = emptyMemory(), onStage = () => undefined } = options;
+  onStage('records');
+  const { raw, problems } = await readJournal(root, memory);
+  const journal = raw && (await resolveJournal(raw, { base, cache, memory, problems, onStage }));
+  if (journal) memory.sweep();
   return { journal, problems: withoutRepeats(problems).sort(byPlace) };
 }
 
@@ -45,21 +53,28 @@ const refuse = (fault: Parameters<typeof problemAt>[1]): Opened => ({
   problems: [problemAt({ file: 'journal.yaml', line: 1, column: 1 }, fault)],
 });
 
-async function readJournal(root: string): Promise<{ raw: RawJournal | null; problems: Problem[] }> {
-  const { files, problems } = await listFiles(root);
-  problems.push(...strayFiles(files), ...doubleIds(files));
+async function readJournal(
+  root: string,
+  memory: Memory,
+): Promise<{ raw: RawJournal | null; problems: Problem[] }> {
+  const { files, stamps, problems } = await listFiles(root);
+  const reading = { root, files, stamps, memory, problems };
+  problems.push(...checkFileNames(files), ...strayFiles(files), ...doubleIds(files));
   const settings = files.includes('journal.yaml')
-    ? await readYamlFile(root, 'journal.yaml', schemaOf.journal)
+    ? await memory.remember('settings', [stamps.get('journal.yaml')], () =>
+        readYamlFile(root, 'journal.yaml', schemaOf.journal),
+      )
     : { data: null, ...refuse(messages.noJournalFile()) };
   problems.push(...settings.problems);
-  const amplifiers = await readAll(root, files, 'amplifier', schemaOf.amplifier, problems);
-  const versions = await readAll(root, files, 'version', schemaOf.version, problems);
-  const units = await readAll(root, files, 'unit', schemaOf.unit, problems);
-  const logs = await readAll(root, files, 'log', schemaOf.log, problems);
-  const parts = await readAll(root, files, 'part', schemaOf.part, problems);
-  const decisions = await readAll(root, files, 'decision', schemaOf.decision, problems);
-  const sessions = await readAll(root, files, 'listening', schemaOf.listening, problems);
-  const comparisons = await readAll(root, files, 'comparison', schemaOf.comparison, problems);
+  const amplifiers = await readAll('amplifier', schemaOf.amplifier, reading);
+  const versions = await readAll('version', schemaOf.version, reading);
+  const units = await readAll('unit', schemaOf.unit, reading);
+  const logs = await readAll('log', schemaOf.log, reading);
+  const parts = await readAll('part', schemaOf.part, reading);
+  const decisions = await readAll('decision', schemaOf.decision, reading);
+  const sessions = await readAll('listening', schemaOf.listening, reading);
+  const comparisons = await readAll('comparison', schemaOf.comparison, reading);
+  const pages = await readAll('page', schemaOf.page, reading);
   const raw = settings.data && {
     root,
     settings: settings.data,
@@ -71,24 +86,40 @@ async function readJournal(root: string): Promise<{ raw: RawJournal | null; prob
     decisions,
     sessions,
     comparisons,
+    pages,
     files,
+    stamps,
   };
   return { raw, problems };
 }
 
+interface Reading extends Listing {
+  root: string;
+  memory: Memory;
+}
+
 async function readAll<S extends Parameters<typeof readRecord>[2]>(
-  root: string,
-  files: readonly string[],
   part: FilePart,
   schema: S,
-  problems: Problem[],
+  { root, files, stamps, memory, problems }: Reading,
 ) {
   const wanted = files.filter((file) => partOf(file) === part);
-  const results = await Promise.all(wanted.map((file) => readRecord(root, file, schema)));
+  const results = await Promise.all(
+    wanted.map((file) =>
+      memory.remember(`record ${file}`, [stamps.get(file)], () => readRecord(root, file, schema)),
+    ),
+  );
   problems.push(...results.flatMap((result) => result.problems));
   return results.flatMap(({ record }): RawRecord<NonNullable<typeof record>['data']>[] =>
-    record ? [record] : [],
+    record ? [withKeptHead(record, memory)] : [],
   );
+}
+
+/** A record with the frontmatter that was read before, where only the text below it is another. */
+function withKeptHead<Data>(record: RawRecord<Data>, memory: Memory): RawRecord<Data> {
+  const { file, head } = record;
+  const { data, yaml } = memory.remember(`frontmatter ${file}`, [head], () => record);
+  return memory.remember(`joined record ${file}`, [record, data], () => ({ ...record, data, yaml }));
 }
 
 const strayFiles = (files: string[]): Problem[] =>

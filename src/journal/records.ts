@@ -13,6 +13,8 @@ export interface RawRecord<Data> {
   file: string;
   data: Data;
   yaml: YamlReading;
+  /** The lines above the body. */
+  head: string;
   source: ProseSource;
 }
 
@@ -30,7 +32,8 @@ export async function readRecord<S extends z.ZodType>(
   const { data, problems: faults } = validate(schema, yaml);
   if (data === null) return { record: null, problems: faults };
   const source = { file, path: path.join(folder, file), body, bodyLine };
-  return { record: { id: idOf(file), file, data, yaml, source }, problems: [] };
+  const head = text.split(/\r\n?|\n/, bodyLine - 1).join('\n');
+  return { record: { id: idOf(file), file, data, yaml, head, source }, problems: [] };
 }
 
 /** Reads a YAML file against a schema, keeping the positions of its keys. */

@@ -2,24 +2,26 @@ import type { Problem } from '../problem/index.ts';
 import { problemAt } from '../problem/index.ts';
 import { checkAddresses } from './addresses.ts';
 import type { AnalysisCache } from './analysis/analysis-cache.ts';
-import { resolveCaptures } from './analysis/captures.ts';
 import { chooseKeyFigures } from './analysis/key-figures.ts';
 import { withRepeatability } from './analysis/repeatability.ts';
 import { resolveRepeats } from './analysis/repeats.ts';
 import { checkDecisions } from './claims/decisions.ts';
 import { judged } from './claims/judged.ts';
 import { checkSessions, resolveComparisons } from './comparisons/comparisons.ts';
-import { everyRecord } from './every-record.ts';
-import { idOf, isRecord, partOf, resolveInside } from './files.ts';
+import { idOf, partOf } from './files.ts';
 import { captureName } from './ids.ts';
 import { resolveListening } from './listening/listening.ts';
-import { checkMentions } from './mentions.ts';
+import type { Memory } from './memory.ts';
+import { checkMentions, checkMentionsById } from './mentions.ts';
 import { messages } from './messages.ts';
-import type { LinkContext } from './prose/links.ts';
-import { proseRenderer } from './prose/render.ts';
+import { proseIn, renderAll } from './prose/render-all.ts';
 import { checkPlaces } from './publishing/check-places.ts';
+import { resolvePages } from './publishing/pages.ts';
+import { checkPublishedCode } from './publishing/published-code.ts';
+import { checkPublishedPaths } from './publishing/published-paths.ts';
 import { checkReservedFiles } from './publishing/reserved-files.ts';
 import { checkTags } from './publishing/tags.ts';
+import { joinedLogs, readLogs } from './read-logs.ts';
 import type { RawRecord } from './records.ts';
 import { checkReferences } from './references.ts';
 import type {
@@ -29,6 +31,7 @@ import type {
   JournalSettings,
   ListeningData,
   LogData,
+  PageData,
   PartData,
   UnitData,
   VersionData,
@@ -36,7 +39,7 @@ import type {
 import { joinOutputs } from './stages/amplifier-output.ts';
 import type { OutputContext } from './stages/stage-output.ts';
 import { readTubes } from './stages/tubes.ts';
-import type { CaptureRecord, Journal, Log, Prose } from './types.ts';
+import type { CaptureRecord, Journal, Log } from './types.ts';
 import { type PlacedBill, readBill } from './versions/bill.ts';
 import { resolveVersions } from './versions/resolve-versions.ts';
 import { checkUnits, resolveUnits } from './versions/units.ts';
@@ -53,47 +56,57 @@ export interface RawJournal {
   decisions: RawRecord<DecisionData>[];
   sessions: RawRecord<ListeningData>[];
   comparisons: RawRecord<ComparisonData>[];
+  pages: RawRecord<PageData>[];
   files: string[];
+  stamps: ReadonlyMap<string, string>;
 }
+
+type ProseOf = ReturnType<typeof proseIn>;
+
+/** The stages in which a journal is opened, in this order. */
+export type OpenStage = 'records' | 'prose' | 'captures' | 'joining';
 
 interface Resolution {
   base: string;
   cache: AnalysisCache;
+  memory: Memory;
   /** Collects every problem found on the way. */
   problems: Problem[];
+  onStage: (stage: OpenStage) => void;
 }
 
 /** Joins the records into one journal: references, prose, load sheets and captures. */
 export async function resolveJournal(raw: RawJournal, resolution: Resolution): Promise<Journal> {
   const { root, settings, files } = raw;
-  const { problems } = resolution;
+  const { cache, memory, problems, onStage } = resolution;
   const bills = await readBills(raw, problems);
-  problems.push(...mdxRefused(raw), ...checkReferences({ ...raw, bills }), ...checkAddresses(raw));
-  problems.push(...checkReservedFiles(raw), ...checkTags(raw.logs));
-  problems.push(...checkDecisions(raw.decisions), ...checkUnits(raw.units, raw.versions));
-  const tubes = readTubes();
-  const prose = await renderAll(raw, resolution);
-  const proseOf = (record: RawRecord<unknown>) => joined(record, prose).prose;
-  const read = await Promise.all(
-    raw.logs.map(async (record) => ({
-      record,
-      ...(await resolveCaptures(root, record, files, resolution.cache, raw)),
-    })),
-  );
-  const joinedCaptures = joinOutputs(read, raw.versions);
-  const captures = joinedCaptures.captures.flat();
+  problems.push(...(await checkRecords(raw, bills)));
+  const tubes = memory.remember('tubes', [], readTubes);
+  onStage('prose');
+  const proseOf = proseIn(await renderAll(raw, resolution));
+  onStage('captures');
+  const read = await readLogs(raw, cache, memory);
+  onStage('joining');
+  const joinedCaptures = joinedLogs(read, raw, memory, (log, every) => joinOutputs(log, every, raw.versions));
+  const captures = joinedCaptures.flatMap((log) => log.captures);
   const outputs = outputsOf(raw, captures);
-  const origin = { root, mains: settings.mains, outputs, tubes, proseOf };
+  const origin = {
+    ...{ root, outputs, tubes, proseOf, memory },
+    ...{ mains: settings.mains, beside: besideVersions(raw) },
+  };
   const { versions, ...built } = resolveVersions(bills, origin);
   const { units, ...batches } = resolveUnits(raw.units, { versions: raw.versions, captures, proseOf });
   problems.push(...built.problems, ...batches.problems);
   const amplifiers = raw.amplifiers.map((record) => ({
-    ...joined(record, prose),
+    ...joined(record, proseOf),
     versions: versions.filter(({ amplifier }) => amplifier === record.id),
   }));
-  const parts = raw.parts.map((record) => joined(record, prose));
-  const resolved = read.map(({ record }, i) => resolveLog(record, joinedCaptures.captures[i] ?? [], prose));
-  problems.push(...read.flatMap((result) => result.problems), ...joinedCaptures.problems);
+  const parts = raw.parts.map((record) => joined(record, proseOf));
+  const resolved = raw.logs.map((record, i) => {
+    const [prose, own = []] = [proseOf(record), joinedCaptures[i]?.captures];
+    return memory.remember(`log ${record.id}`, [record, prose, own], () => resolveLog(record, own, proseOf));
+  });
+  problems.push(...[...read, ...joinedCaptures].flatMap((result) => result.problems));
   problems.push(...resolved.flatMap((result) => result.problems));
   const { listening, ...sessions } = await resolveListening(raw.sessions, {
     ...{ root, files, captures, proseOf },
@@ -103,29 +116,38 @@ export async function resolveJournal(raw: RawJournal, resolution: Resolution): P
     ...{ logs: resolved.map(({ log }) => log), sessions: listening, parts, proseOf },
   });
   problems.push(...compared.problems, ...checkSessions(raw.sessions, raw.comparisons));
+  const pages = resolvePages(raw.pages, proseOf);
   const { logs, decisions, ...claims } = judged({
     ...{ settings, files, versions, records: raw },
     logs: resolved.map(({ log }) => log).sort(newestFirst),
     proseOf,
-    written: [...amplifiers, ...units, ...parts, ...listening, ...comparisons],
+    written: [...amplifiers, ...units, ...parts, ...listening, ...comparisons, ...pages],
   });
   problems.push(...claims.problems);
   const journal: Journal = {
     folder: root,
     settings,
-    amplifiers,
-    versions,
-    units,
-    parts,
-    decisions,
-    listening,
-    comparisons,
-    logs,
+    ...{ amplifiers, versions, units, parts, decisions, listening, comparisons, logs, pages },
     tubes,
     files,
   };
-  problems.push(...checkPlaces(journal));
+  problems.push(...checkPlaces(journal), ...checkMentionsById(journal, outputs.captureIds));
   return journal;
+}
+
+/** What can be told of the records before anything is read besides them. */
+async function checkRecords(raw: RawJournal, bills: readonly PlacedBill[]): Promise<Problem[]> {
+  return [
+    ...mdxRefused(raw),
+    ...checkReferences({ ...raw, bills }),
+    ...checkAddresses(raw),
+    ...checkReservedFiles(raw),
+    ...checkPublishedPaths(raw),
+    ...checkTags(raw.logs),
+    ...(await checkPublishedCode(raw)),
+    ...checkDecisions(raw.decisions),
+    ...checkUnits(raw.units, raw.versions),
+  ];
 }
 
 /** The list of parts of every version; its problems join the others. */
@@ -134,6 +156,10 @@ async function readBills({ root, versions, files }: RawJournal, problems: Proble
   problems.push(...found.flatMap((result) => result.problems));
   return found.map(({ bill }) => bill);
 }
+
+/** The state of every file that the stages of a version may name besides records and captures of logs. */
+const besideVersions = ({ stamps }: RawJournal): string =>
+  JSON.stringify([...stamps].filter(([file]) => !file.startsWith('logs/') && partOf(file) === 'other'));
 
 /** What the stages of a journal may name. */
 function outputsOf({ parts, logs, files }: RawJournal, captures: readonly CaptureRecord[]): OutputContext {
@@ -150,31 +176,21 @@ function outputsOf({ parts, logs, files }: RawJournal, captures: readonly Captur
 function resolveLog(
   record: RawRecord<LogData>,
   read: readonly CaptureRecord[],
-  prose: ReadonlyMap<string, Prose>,
+  proseOf: ProseOf,
 ): { log: Omit<Log, 'expectations'>; problems: Problem[] } {
   const { captures, ...declared } = withRepeatability(record, read);
   const { repeats, problems } = resolveRepeats(record, captures);
   const chosen = chooseKeyFigures(record, captures, repeats);
-  const log = { ...joined(record, prose), captures, repeats, keyFigures: chosen.keyFigures };
-  return { log, problems: [...declared.problems, ...problems, ...chosen.problems, ...checkMentions(log)] };
+  const log = { ...joined(record, proseOf), captures, repeats, keyFigures: chosen.keyFigures };
+  const mentions = checkMentions(log.prose, captures, record.data.captures.map(captureName));
+  return { log, problems: [...declared.problems, ...problems, ...chosen.problems, ...mentions] };
 }
 
 const newestFirst = (a: Pick<Log, 'id' | 'data'>, b: Pick<Log, 'id' | 'data'>) =>
   a.data.date === b.data.date ? (a.id < b.id ? 1 : -1) : a.data.date < b.data.date ? 1 : -1;
 
-function joined<Data>(record: RawRecord<Data>, prose: ReadonlyMap<string, Prose>) {
-  const { id, file, data, source } = record;
-  const { body, bodyLine } = source;
-  const nothing = {
-    headings: [],
-    headingPlaces: [],
-    imagePaths: [],
-    mentions: [],
-    figures: [],
-    fragments: [],
-  };
-  const none: Prose = { format: 'md', body, bodyLine, html: '', ...nothing };
-  return { id, file, data, prose: prose.get(id) ?? none };
+function joined<Data>({ id, file, data, ...record }: RawRecord<Data>, proseOf: ProseOf) {
+  return { id, file, data, prose: proseOf({ id, file, data, ...record }) };
 }
 
 function mdxRefused({ settings, logs }: RawJournal): Problem[] {
@@ -182,38 +198,4 @@ function mdxRefused({ settings, logs }: RawJournal): Problem[] {
   return logs
     .filter(({ file }) => file.endsWith('.mdx'))
     .map(({ file }) => problemAt({ file, line: 1, column: 1 }, messages.mdxOff()));
-}
-
-async function renderAll(raw: RawJournal, { base, problems }: Resolution): Promise<Map<string, Prose>> {
-  const render = await proseRenderer(linkContext(raw, base));
-  const prose = new Map<string, Prose>();
-  for (const record of everyRecord(raw)) {
-    if (record.file.endsWith('.mdx') && !raw.settings.mdx) continue;
-    const rendered = await render(record.source);
-    problems.push(...rendered.problems);
-    prose.set(record.id, rendered.prose);
-  }
-  return prose;
-}
-
-interface Linked {
-  root: string;
-  files: readonly string[];
-  logs: readonly { id: string; file: string; data: Pick<LogData, 'captures'> }[];
-}
-
-/** What links in prose are resolved against: every record, sound or not, and every capture and file. */
-export function linkContext({ root, files, logs }: Linked, base: string): LinkContext {
-  const captures = logs.flatMap(({ id, file, data }) =>
-    data.captures.map((capture) => ({
-      id: `${id}/${captureName(capture)}`,
-      file: resolveInside(file, capture.file) ?? '',
-    })),
-  );
-  return {
-    ...{ root, base },
-    files: new Set(files),
-    ids: new Set([...files.filter(isRecord).map(idOf), ...captures.map(({ id }) => id)]),
-    captures: new Set(captures.map(({ file }) => file)),
-  };
 }

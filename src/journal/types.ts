@@ -22,6 +22,7 @@ import type {
   JournalSettings,
   ListeningData,
   LogData,
+  PageData,
   PartData,
   RepeatData,
   StatedLimits,
@@ -201,6 +202,9 @@ export interface Comparison extends RecordBase<ComparisonData> {
   compared: Compared;
 }
 
+/** A page of the maker's own. */
+export type Page = RecordBase<PageData>;
+
 /** What a claim names: where it is shown, and the captures that it rests on by id. */
 export interface ClaimSource {
   title: string;
@@ -288,6 +292,8 @@ export interface Journal {
   comparisons: Comparison[];
   /** Newest first. */
   logs: Log[];
+  /** In the order in which they are listed. */
+  pages: Page[];
   tubes: TubeLibrary;
   /** Every file of the folder, relative to it. */
   files: string[];

@@ -190,13 +190,13 @@ describe('a chart or summary in the prose', () => {
     expect(await placed(format, 'summary', 'capture="tone"')).toBe('\n\n');
     expect(await placed(format, 'summary', 'capture="tune"')).toBe(`
 log:9:1 error unknown-capture
-  This log has no capture "tune".
+  There is no capture "tune" to show here.
   Did you mean tone?
 `);
     expect(await placed(format, 'chart', 'capture="drive"')).toBe(`
 log:9:1 error unknown-capture
-  This log has no capture "drive".
-  It has: tone.
+  There is no capture "drive" to show here.
+  There are: tone.
 `);
     expect(await placed(format, 'chart', 'capture="tone" kind="spektrum" channel="speakr"')).toBe(`
 log:9:1 error unknown-chart
@@ -234,7 +234,7 @@ log:9:1 error unknown-attribute
   test('in a log without captures asks for one', async () => {
     expect(await problemsOf({ [first]: log('', '::chart{capture="tone"}\n') })).toBe(`
 logs/first/index.md:7:1 error unknown-capture
-  This log has no capture "tone".
+  There is no capture "tone" to show here.
   Declare it under captures: first.
 `);
   });

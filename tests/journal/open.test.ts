@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import type { AnalysisCache } from '../../src/journal/analysis/analysis-cache.ts';
+import type { AnalysisCache, ResultOrigin } from '../../src/journal/analysis/analysis-cache.ts';
 import { analysisCache, openJournal } from '../../src/journal/index.ts';
 import {
   amplifier,
@@ -122,14 +122,11 @@ test('neither the order of records nor that of problems depends on the order in 
 describe('the cache of analyses', () => {
   /** A cache that counts what it had to compute. */
   function counted(): { cache: AnalysisCache; computed: () => number } {
-    const inner = analysisCache();
     let count = 0;
-    const resultOf: AnalysisCache['resultOf'] = (sha256, declaration, compute) =>
-      inner.resultOf(sha256, declaration, () => {
-        count++;
-        return compute();
-      });
-    return { cache: { resultOf }, computed: () => count };
+    const onResult = (origin: ResultOrigin) => {
+      if (origin === 'computed') count++;
+    };
+    return { cache: analysisCache({ onResult }), computed: () => count };
   }
 
   const captures = (more = '') => log(`captures:\n  - { file: tone.csv, title: Tone${more} }\n`);

@@ -169,7 +169,7 @@ test('Markdown where no record is expected is a warning; hidden, installed and s
   const stray = (file: string) => `
 ${file}:1:1 warning stray-record
   This Markdown file is not at a place where a record is expected, so it would not be published.
-  Records live in amplifiers/<amplifier>/ and logs/<date>-<slug>/index.md.`;
+  Records live in amplifiers/<amplifier>/, logs/<date>-<slug>/index.md, pages/ and the like.`;
   expect(await problemsOf(files)).toBe(`${strays.map(stray).join('')}\n`);
 });
 
@@ -182,7 +182,7 @@ test('a record whose name cannot stand in an address is refused', async () => {
   const name = (file: string, part: string) => `
 ${file}:1:1 error record-name
   "${part}" cannot stand in the address of a page.
-  Rename it with letters, digits, hyphens, underscores and full stops only, for example 2026-02-07-first-sound.`;
+  Rename it with at most 120 letters, digits, hyphens, underscores and full stops, for example 2026-02-07-first-sound.`;
   expect(await problemsOf(files)).toBe(
     `${[
       name('amplifiers/tern/v 2.md', 'v 2'),

@@ -85,7 +85,7 @@ function statedOf(
   if (name === 'load' && data.load !== undefined) return same(quantityText(data.load, 'Ω'));
   if (name === 'date') return same(dates.get(log));
   if (name === 'instrument') return same(data.instrument);
-  const text = data.conditions[name];
+  const text = Object.hasOwn(data.conditions, name) ? data.conditions[name] : undefined;
   return text === undefined ? null : { text, compared: inSi(text) };
 }
 

@@ -76,7 +76,8 @@ function overStated(first: readonly ComparedSweep[], second: readonly ComparedSw
 
 /** Sweeps of both alternatives for which a condition is stated alike. */
 function byCondition(name: string, first: readonly ComparedSweep[], second: readonly ComparedSweep[]) {
-  const statedOf = ({ source }: ComparedSweep) => source.capture.data.conditions[name] ?? '';
+  const statedOf = ({ source: { capture } }: ComparedSweep) =>
+    Object.hasOwn(capture.data.conditions, name) ? (capture.data.conditions[name] ?? '') : '';
   const every = [...new Set(first.map(statedOf))];
   return every.map((stated) => ({
     stated,

@@ -17,27 +17,25 @@ import { outputMessages as messages } from './output-messages.ts';
 import { captureOf, type Found, faultAt, type OutputTask, type ReadLog } from './output-task.ts';
 
 /**
- * Gives every capture that shows an amplifier's output impedance that impedance, with the response error at the
- * loudspeaker it names, and every one that names a response sweep what was added between its channels. Answers with the
- * captures log by log; a fault stands at the key that it is about.
+ * Gives every capture of a log that shows an amplifier's output impedance that impedance, with the response error at
+ * the loudspeaker it names, and every one that names a response sweep what was added between its channels. `every` are
+ * the captures that may be named; a fault stands at the key that it is about.
  */
 export function joinOutputs(
-  logs: readonly ReadLog[],
+  log: ReadLog,
+  every: readonly CaptureRecord[],
   versions: readonly Pick<RawRecord<VersionData>, 'id' | 'data'>[],
-): { captures: CaptureRecord[][]; problems: Problem[] } {
-  const every = logs.flatMap(({ captures }) => captures);
+): { captures: CaptureRecord[]; problems: Problem[] } {
   const ratedLoadOf = (version: string | null) =>
     versions.find(({ id }) => id === version)?.data.ratedLoad ?? null;
-  const joined = logs.map((log) =>
-    log.captures.map((capture) => {
-      const added = withSubtraction({ log, capture, every });
-      const one = joinOne({ log, capture: added.capture, every }, ratedLoadOf(capture.version));
-      return { ...one, problems: [...added.problems, ...one.problems] };
-    }),
-  );
+  const joined = log.captures.map((capture) => {
+    const added = withSubtraction({ log, capture, every });
+    const one = joinOne({ log, capture: added.capture, every }, ratedLoadOf(capture.version));
+    return { ...one, problems: [...added.problems, ...one.problems] };
+  });
   return {
-    captures: joined.map((log) => log.map(({ capture }) => capture)),
-    problems: joined.flat().flatMap(({ problems }) => problems),
+    captures: joined.map(({ capture }) => capture),
+    problems: joined.flatMap(({ problems }) => problems),
   };
 }
 
