@@ -1,6 +1,7 @@
 import { nearestNames } from '../problem/index.ts';
 import { UsageFault } from './arguments.ts';
 import { type Output, processOutput } from './output.ts';
+import { WriteFault } from './place/write-fault.ts';
 import { type Command, commands, commandText, usageText } from './usage.ts';
 
 /** Runs one command line and answers with its exit code: 0 done, 1 problems in what was read, 2 usage. */
@@ -27,7 +28,9 @@ async function runCommand(command: Command, args: string[], output: Output): Pro
     return await command.run(args, output);
   } catch (error) {
     if (error instanceof UsageFault) return refuse(error.message, output);
-    throw error;
+    if (!(error instanceof WriteFault)) throw error;
+    output.notice(`quiescent: ${error.message}`);
+    return 1;
   }
 }
 

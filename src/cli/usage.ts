@@ -22,14 +22,18 @@ const journal = { type: 'string', default: 'content' } as const;
 const out = { type: 'string', default: 'dist' } as const;
 const base = { type: 'string', default: '/' } as const;
 const portOf = (text: string) => wholeNumber(text, 'port', [1, 65_535]);
-const json = { type: 'boolean', default: false } as const;
+const flag = { type: 'boolean', default: false } as const;
+const json = flag;
 
 export const commands: Readonly<Record<string, Command>> = {
   build: {
-    usage: 'build [--journal DIR] [--out DIR] [--base /path/] [--site URL]',
+    usage: 'build [--journal DIR] [--out DIR] [--base /path/] [--site URL] [--timings]',
     summary: 'check and compute a journal and write its site',
     async run(args, output) {
-      const { values, positionals } = readArguments(args, { journal, out, base, site: { type: 'string' } });
+      const { values, positionals } = readArguments(args, {
+        ...{ journal, out, base, timings: flag },
+        site: { type: 'string' },
+      });
       noPositionals(positionals, 'build');
       const { build } = await import('./commands/build.ts');
       const site = values.site === undefined ? null : siteAddress(values.site);
@@ -37,15 +41,15 @@ export const commands: Readonly<Record<string, Command>> = {
     },
   },
   check: {
-    usage: 'check [--journal DIR] [--json | --sarif]',
+    usage: 'check [--journal DIR] [--json | --sarif] [--timings]',
     summary: 'everything that build would refuse, without writing a site',
     async run(args, output) {
-      const { values, positionals } = readArguments(args, { journal, json, sarif: json });
+      const { values, positionals } = readArguments(args, { journal, json, sarif: flag, timings: flag });
       noPositionals(positionals, 'check');
       if (values.json && values.sarif) throw new UsageFault('check prints --json or --sarif, not both.');
       const form = values.json ? 'json' : values.sarif ? 'sarif' : 'text';
       const { check } = await import('./commands/check.ts');
-      return check({ journal: values.journal, form }, output);
+      return check({ journal: values.journal, form, timings: values.timings }, output);
     },
   },
   dev: {
@@ -107,15 +111,19 @@ export const commands: Readonly<Record<string, Command>> = {
   },
   new: {
     usage:
-      'new log "TITLE" [--journal DIR] [--captures FILE …] | new listening NAME [--journal DIR] [--sealed DIR] [--trials N] [--task T] [--alternatives A,B]',
+      'new log "TITLE" [--journal DIR] [--captures FILE …] | new listening NAME [--journal DIR] [--sealed DIR] [--trials N] [--task T] [--alternatives A,B] | new page "TITLE" [--journal DIR]',
     summary:
-      'a log with its captures copied and declared; or a listening session: its record, a sealed order of trials and the sheet for the helper',
+      'a log with its captures copied and declared; a listening session: its record, a sealed order of trials and the sheet for the helper; or a page of your own',
     async run(args, output) {
       const { newArguments } = await import('./commands/new-arguments.ts');
       const asked = newArguments(args);
       if (asked.kind === 'log') {
         const { beginLog } = await import('./commands/new-log.ts');
         return beginLog(asked, output);
+      }
+      if (asked.kind === 'page') {
+        const { beginPage } = await import('./commands/new-page.ts');
+        return beginPage(asked, output);
       }
       const { beginSession } = await import('./commands/new.ts');
       return beginSession(asked, output);

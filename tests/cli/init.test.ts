@@ -14,8 +14,9 @@ describe('init', () => {
     const { journal, problems } = await openJournal(folder);
     expect(problems).toEqual([]);
     if (!journal) throw new Error('There is no journal.');
-    const { amplifiers, versions, units, parts, decisions, comparisons, listening, logs } = journal;
-    for (const records of [amplifiers, versions, units, parts, decisions, comparisons, listening, logs]) {
+    const { amplifiers, versions, units, parts, decisions, comparisons, listening, logs, pages } = journal;
+    const kinds = [amplifiers, versions, units, parts, decisions, comparisons, listening, logs, pages];
+    for (const records of kinds) {
       expect(records.length).toBeGreaterThan(0);
       for (const { file } of records) expect(readFileSync(join(folder, file), 'utf8'), file).toMatch(/^# /m);
     }

@@ -93,7 +93,7 @@ describe('check --json', () => {
             column: 1,
             message:
               'This Markdown file is not at a place where a record is expected, so it would not be published.',
-            hint: 'Records live in amplifiers/<amplifier>/ and logs/<date>-<slug>/index.md.',
+            hint: 'Records live in amplifiers/<amplifier>/, logs/<date>-<slug>/index.md, pages/ and the like.',
           },
         ],
         counts: { error: 1, warning: 1 },

@@ -114,8 +114,11 @@ describe('new listening', () => {
 
 describe('what new cannot begin is refused in one line with exit code 2', () => {
   test.each([
-    [[], 'new needs a kind and a name: quiescent new log "Title", or new listening NAME'],
-    [['part', 'x'], 'new cannot begin a record of the kind "part". There are: listening, log.'],
+    [
+      [],
+      'new needs a kind and a name: quiescent new log "Title", or new page "Title", or new listening NAME',
+    ],
+    [['part', 'x'], 'new cannot begin a record of the kind "part". There are: listening, log, page.'],
     [['log'], 'new log needs a title: quiescent new log "Title" --captures FILE …'],
     [['log', 'First', 'sound'], 'new log takes one title in quotes, but "sound" follows.'],
     [['log', '!?'], 'The title "!?" has no letter or digit that can stand in an address.'],

@@ -139,7 +139,7 @@ notes.md
   1:1  warning  This Markdown file is not at a place where a record is expected, so it would not be published.  [stray-record]
     1 | # Notes
       | ^
-    Records live in amplifiers/<amplifier>/ and logs/<date>-<slug>/index.md.
+    Records live in amplifiers/<amplifier>/, logs/<date>-<slug>/index.md, pages/ and the like.
 
 ${folder}: 1 error, 1 warning.`,
     });

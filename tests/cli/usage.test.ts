@@ -24,9 +24,13 @@ describe('a command line that cannot be understood prints one line and exits 2',
     [
       'another option',
       ['check', '--verbose'],
-      'There is no option "--verbose" here. Options: --journal, --json, --sarif.',
+      'There is no option "--verbose" here. Options: --journal, --json, --sarif, --timings.',
     ],
-    ['a short option', ['check', '-j'], 'There is no option "-j" here. Options: --journal, --json, --sarif.'],
+    [
+      'a short option',
+      ['check', '-j'],
+      'There is no option "-j" here. Options: --journal, --json, --sarif, --timings.',
+    ],
     ['an option without its value', ['build', '--out'], "Option '--out <value>' argument missing."],
     [
       'a value of an option that takes none',
@@ -134,7 +138,7 @@ describe('help', () => {
     expect(lines.slice(0, 4)).toEqual([
       'Usage: quiescent COMMAND',
       '',
-      '  build [--journal DIR] [--out DIR] [--base /path/] [--site URL]',
+      '  build [--journal DIR] [--out DIR] [--base /path/] [--site URL] [--timings]',
       '      check and compute a journal and write its site',
     ]);
     const named = lines.slice(2).filter((_line, index) => index % 2 === 0);
@@ -154,7 +158,7 @@ describe('help', () => {
     expect(await ran('check', word)).toEqual({
       code: 0,
       result:
-        'Usage: quiescent check [--journal DIR] [--json | --sarif]\n\n  everything that build would refuse, without writing a site',
+        'Usage: quiescent check [--journal DIR] [--json | --sarif] [--timings]\n\n  everything that build would refuse, without writing a site',
       notice: '',
     });
   });

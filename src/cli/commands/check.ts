@@ -1,5 +1,7 @@
 import { openJournal } from '../../journal/index.ts';
-import { byPlace, hasErrors } from '../../problem/index.ts';
+import { byPlace, hasErrors, type Problem } from '../../problem/index.ts';
+import { startEngine } from '../engine/engine.ts';
+import { watchedWork } from '../engine/watched-work.ts';
 import type { Output } from '../output.ts';
 import { fromCaller, shownPath } from '../paths.ts';
 import { countProblems, countText, problemReport } from '../problems.ts';
@@ -9,12 +11,14 @@ export interface CheckOptions {
   journal: string;
   /** For people, as one JSON document, or as one SARIF log. */
   form: 'text' | 'json' | 'sarif';
+  /** Says where the time went. */
+  timings: boolean;
 }
 
 /** Everything `build` would refuse, without writing a site. */
-export async function check({ journal, form }: CheckOptions, output: Output): Promise<number> {
+export async function check({ journal, form, timings }: CheckOptions, output: Output): Promise<number> {
   const folder = fromCaller(journal);
-  const { problems } = await openJournal(folder);
+  const problems = await problemsOf(folder, timings, output);
   if (form === 'text') {
     if (problems.length > 0) output.notice(await problemReport(problems, folder));
     output.notice(`${shownPath(folder)}: ${countText(countProblems(problems))}`);
@@ -26,4 +30,17 @@ export async function check({ journal, form }: CheckOptions, output: Output): Pr
     output.result(JSON.stringify(document, null, 2));
   }
   return hasErrors(problems) ? 1 : 0;
+}
+
+/** Everything wrong with a journal; what its captures were found to hold is kept for the next command. */
+async function problemsOf(folder: string, timings: boolean, output: Output): Promise<Problem[]> {
+  const work = watchedWork(output);
+  const engine = startEngine(folder, work.listener);
+  try {
+    const { problems } = await openJournal(folder, { cache: engine.cache, onStage: work.begin });
+    return problems;
+  } finally {
+    work.end(timings);
+    await engine.close();
+  }
 }

@@ -2,7 +2,6 @@ import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { hasErrors } from '../../problem/index.ts';
 import { safetyNotice } from '../../site/safety.ts';
-import { UsageFault } from '../arguments.ts';
 import type { Inspection } from '../inspect-document.ts';
 import { inspectFile } from '../inspection.ts';
 import { logSkeleton } from '../log-skeleton.ts';
@@ -10,6 +9,7 @@ import { dateOf, firstAmplifier, type NewFile, noJournal, writeAll } from '../ne
 import type { Output } from '../output.ts';
 import { fromCaller, shownPath } from '../paths.ts';
 import { problemReport } from '../problems.ts';
+import { titleSlug } from '../title-slug.ts';
 import type { NewLog } from './new-arguments.ts';
 
 /** A capture to be copied: where it lies, and how it is read. */
@@ -28,7 +28,7 @@ export async function beginLog(
 ): Promise<number> {
   const journal = fromCaller(written);
   const date = dateOf(new Date());
-  const name = `${date}-${slugOf(title)}`;
+  const name = `${date}-${titleSlug(title)}`;
   const sources = await Promise.all(captures.map(sourceOf));
   const problems = await problemsOf(sources);
   if (problems !== '') output.notice(problems);
@@ -86,17 +86,6 @@ async function filesOf(
   }));
   const record = { file: path.join(folder, 'index.md'), text: logSkeleton({ ...about, captures }) };
   return [record, ...(await Promise.all(copies))];
-}
-
-/** A title as it stands in a folder's name and in an address. */
-function slugOf(title: string): string {
-  const plain = title
-    .normalize('NFKD')
-    .replaceAll(/[\p{M}'’]/gu, '')
-    .toLowerCase();
-  const slug = plain.replaceAll(/[^a-z0-9]+/g, '-').replaceAll(/^-+|-+$/g, '');
-  if (slug !== '') return slug;
-  throw new UsageFault(`The title "${title}" has no letter or digit that can stand in an address.`);
 }
 
 function reportOf(folder: string, inspections: readonly Inspection[]): string {

@@ -4,6 +4,7 @@ import { preview as previewSite } from 'astro';
 import baseConfig from '../../../astro.config.mjs';
 import type { Output } from '../output.ts';
 import { fromCaller, packageFolder, shownPath } from '../paths.ts';
+import { mendSwap } from '../place/swap.ts';
 
 export interface PreviewOptions {
   out: string;
@@ -14,6 +15,7 @@ export interface PreviewOptions {
 /** Serves the built site on this machine until it is stopped. */
 export async function preview({ out, port, base }: PreviewOptions, output: Output): Promise<number> {
   const outDir = fromCaller(out);
+  await mendSwap(outDir);
   if (!existsSync(path.join(outDir, 'index.html'))) {
     output.notice(`There is no site in ${shownPath(outDir)}. Build it first with the build command.`);
     return 1;
