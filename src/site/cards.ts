@@ -6,6 +6,7 @@ import {
   firstChartOfCapture,
   firstChartOfComparison,
   firstChartOfLog,
+  firstChartOfPage,
   firstChartOfVersion,
   firstOf,
 } from './first-chart.ts';
@@ -31,7 +32,8 @@ export function cardsOf(journal: Journal): ReadonlyMap<string, Card> {
 }
 
 /** An amplifier is shown by its newest version, and the journal by its newest log. */
-function gather({ settings, amplifiers, logs, versions, comparisons }: Journal): ReadonlyMap<string, Card> {
+function gather(journal: Journal): ReadonlyMap<string, Card> {
+  const { settings, amplifiers, logs, versions, comparisons, pages } = journal;
   const captures = logs.flatMap((log) => log.captures);
   const ofAmplifiers = amplifiers.map((amplifier) => {
     const newest = amplifier.versions.toSorted((a, b) => (a.data.date < b.data.date ? 1 : -1));
@@ -50,6 +52,7 @@ function gather({ settings, amplifiers, logs, versions, comparisons }: Journal):
     ...captures.map((capture) => cardOf(capture, firstChartOfCapture(capture))),
     ...versions.map((version) => cardOf(version, firstChartOfVersion(version))),
     ...comparisons.map((comparison) => cardOf(comparison, firstChartOfComparison(comparison))),
+    ...pages.map((page) => cardOf(page, firstChartOfPage(page, captures))),
   ].flat();
   return new Map(cards.map((card) => [card.page, card]));
 }

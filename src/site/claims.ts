@@ -104,7 +104,7 @@ export function statedText({ data: { figure, against } }: JudgedClaim): string |
 }
 
 /** Which way a decision was taken, for lists: its state, and what is wrong with its evidence. */
-export function stateText({ data, isBroken }: Decision): string {
+export function stateText({ data, isBroken }: Pick<Decision, 'data' | 'isBroken'>): string {
   if (data.dangerous) return 'withdrawn as dangerous';
   return isBroken ? `${data.state}, but its evidence is not borne out` : data.state;
 }

@@ -3,6 +3,8 @@ export interface PageHeading {
   id: string;
   /** Its text as HTML without tags. */
   text: string;
+  /** Whether its section is shown only where scripts run. */
+  needsScript: boolean;
 }
 
 /** Headings of the second and third level with an id, in the order of the page. */
@@ -12,7 +14,11 @@ const headings = /<h([23])((?:\s[^>]*)?\sid="([^"]+)"[^>]*)>([\s\S]*?)<\/h\1>/g;
 export function sectionsOf(html: string): PageHeading[] {
   return [...html.matchAll(headings)]
     .filter(([, level]) => level === '2')
-    .map(([, , , id = '', inner = '']) => ({ id, text: plain(inner) }));
+    .map(([, , attributes = '', id = '', inner = '']) => ({
+      id,
+      text: plain(inner),
+      needsScript: attributes.includes('needs-script'),
+    }));
 }
 
 const plain = (inner: string) =>

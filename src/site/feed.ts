@@ -10,14 +10,17 @@ import { inventedText } from './invented.ts';
 import { amplifierTitle, versionTitle } from './names.ts';
 import { safetySentences } from './safety.ts';
 
+/** Logs in the feed; whoever follows a journal has seen the older ones. */
+const mostLogs = 100;
+
 /**
- * The entries of the feed: what was withdrawn as dangerous first, then every log, the newest first. Every address is
+ * The entries of the feed: what was withdrawn as dangerous first, then the newest logs, the newest first. Every address is
  * in full, and no text is taken from rendered prose, whose pictures have no final address yet.
  */
 export function feedItems(journal: Journal): RSSFeedItem[] {
   return [
     ...allDangers(journal).map((danger) => dangerItem(danger, journal)),
-    ...journal.logs.map((log) => logItem(log, journal)),
+    ...journal.logs.slice(0, mostLogs).map((log) => logItem(log, journal)),
   ];
 }
 

@@ -2,7 +2,8 @@ import { definitionOf, figureText, outputPowerOf } from '../figures/index.ts';
 import { termsOf } from '../journal/claims/figure-terms.ts';
 import type { Amplifier, Log, Version } from '../journal/types.ts';
 import { quantityText } from '../quantity/index.ts';
-import { conditionsOf, roleOf, type Source, sourcesOf } from './measured-differences.ts';
+import { conditionsOf } from './alike.ts';
+import { roleOf, type Source, sourcesOf } from './measured-differences.ts';
 
 /** A figure of one version, and where it is shown in full. */
 export interface VersionValue {

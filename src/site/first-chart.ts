@@ -1,21 +1,36 @@
 import type { Chart, ChartResult } from '../charts/index.ts';
 import { type ChartKind, chartKindsOf } from '../journal/analysis/chart-kinds.ts';
-import type { CaptureRecord, Comparison, Log, Version } from '../journal/types.ts';
+import type { CaptureRecord, Comparison, Log, Page, Prose, Version } from '../journal/types.ts';
 import { captureChart } from './capture-charts.ts';
 import { comparisonCharts } from './comparison-charts.ts';
 import { stageCharts } from './load-charts.ts';
 
 /** The first chart that a log shows: the one its prose places first, else that of its first capture. */
 export function firstChartOfLog({ captures, prose }: Log): Chart | null {
-  const placed = prose.mentions.flatMap(({ name, capture: of, kind, channel }) => {
-    const capture = captures.find((one) => one.name === of);
+  const remaining = captures.map((capture) => ({ capture, kind: null, channel: null }));
+  const byName = (name: string) => captures.find((capture) => capture.name === name);
+  return firstOf([...placedIn(prose, byName), ...remaining], chartsOf);
+}
+
+/** The first chart that a page of the maker's own places, naming the capture by its id. */
+export function firstChartOfPage({ prose }: Page, captures: readonly CaptureRecord[]): Chart | null {
+  const byId = (id: string) => captures.find((capture) => capture.id === id);
+  return firstOf(placedIn(prose, byId), chartsOf);
+}
+
+interface Placed {
+  capture: CaptureRecord;
+  kind: string | null;
+  channel: string | null;
+}
+
+const placedIn = (prose: Prose, named: (name: string) => CaptureRecord | undefined): Placed[] =>
+  prose.mentions.flatMap(({ name, capture: of, kind, channel }) => {
+    const capture = named(of);
     return name === 'chart' && capture ? [{ capture, kind, channel }] : [];
   });
-  const remaining = captures.map((capture) => ({ capture, kind: null, channel: null }));
-  return firstOf([...placed, ...remaining], ({ capture, kind, channel }) => [
-    chartOf(capture, kind, channel),
-  ]);
-}
+
+const chartsOf = ({ capture, kind, channel }: Placed) => [chartOf(capture, kind, channel)];
 
 /** The most telling chart of a capture. */
 export function firstChartOfCapture(capture: CaptureRecord): Chart | null {

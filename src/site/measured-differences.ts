@@ -11,7 +11,7 @@ import {
 import { capturedFigures } from '../journal/analysis/repeatability.ts';
 import { termsOf } from '../journal/claims/figure-terms.ts';
 import type { CaptureRecord, Log, Version } from '../journal/types.ts';
-import { type Dimension, parseQuantity } from '../quantity/index.ts';
+import { conditionsOf, newestAlike } from './alike.ts';
 
 /** A capture, or repeats that stand for theirs. */
 export interface Source {
@@ -41,22 +41,30 @@ export interface MeasuredDifferences {
 
 /**
  * Differences between what was measured on a version and on the one it follows: captures, or repeats in the place of
- * theirs, of one kind, instrument, load, level, frequency and settings of the analysis; channels of one role.
+ * theirs, of one kind, instrument, load, level, frequency and settings of the analysis; channels of one role. Of many
+ * captures of a version that differ in no condition the newest stands for all.
  */
 export function measuredDifferences(
   logs: readonly Log[],
   version: Pick<Version, 'id'>,
   followed: Pick<Version, 'id'>,
 ): MeasuredDifferences[] {
-  const sources = logs.toReversed().flatMap(sourcesOf);
-  const of = ({ id }: Pick<Version, 'id'>) => sources.filter(({ capture }) => capture.version === id);
-  return of(followed).flatMap((before) =>
-    of(version)
-      .filter((after) => conditionsOf(before.capture) === conditionsOf(after.capture))
-      .map((after) => pairOf(before, after))
+  const after = newestAlike(sourcesOfVersion(logs, version)).kept;
+  return newestAlike(sourcesOfVersion(logs, followed)).kept.flatMap((before) =>
+    after
+      .filter((one) => conditionsOf(before.capture) === conditionsOf(one.capture))
+      .map((one) => pairOf(before, one))
       .filter(({ rows }) => rows.length > 0),
   );
 }
+
+/** What was measured on a version, the oldest first. */
+export const sourcesOfVersion = (logs: readonly Log[], { id }: Pick<Version, 'id'>): Source[] =>
+  logs
+    .toReversed()
+    .filter(({ captures }) => captures.some(({ version }) => version === id))
+    .flatMap(sourcesOf)
+    .filter(({ capture }) => capture.version === id);
 
 /** Two measurements figure by figure, of channels that play the same part. */
 export function pairOf(before: Source, after: Source, partOf = roleOf): MeasuredDifferences {
@@ -80,23 +88,6 @@ export function sourcesOf({ id, captures, repeats }: Log): Source[] {
       measured: capturedFigures(capture),
     }));
   return [...singles, ...ofRepeats];
-}
-
-/** What two measurements must share, as one text; quantities count as equal however they are written. */
-export function conditionsOf({ kind, data }: CaptureRecord): string {
-  const { instrument, load, harmonics, band, tones, atPower, secondary, conditions } = data;
-  const level = quantityOf(conditions['level'], 'power', 'voltage', 'current');
-  const frequency = quantityOf(conditions['frequency'], 'frequency');
-  const settings = { harmonics, band, tones, atPower, secondary };
-  return JSON.stringify([kind, instrument, load, level, frequency, settings]);
-}
-
-/** A condition in SI units with its unit; as written where it is no plain quantity. */
-function quantityOf(text: string | undefined, ...dimensions: Dimension[]): string | undefined {
-  if (text === undefined) return undefined;
-  const readings = dimensions.map((dimension) => parseQuantity(text, dimension));
-  const found = readings.find((reading) => 'quantity' in reading);
-  return found && 'quantity' in found ? `${found.quantity.value} ${found.quantity.unit}` : text.trim();
 }
 
 /** The figures that a reader asks for first and that a side has, of channels that play the same part on both sides. */

@@ -1,4 +1,4 @@
-import type { CaptureRecord, Comparison, Journal } from '../journal/types.ts';
+import type { CaptureRecord, Comparison, Journal, Log } from '../journal/types.ts';
 import { type Curve, type TraceEntry, viewQuery, viewsOf } from '../overlay/index.ts';
 import { overlayCurves } from './overlay-curves.ts';
 import { versionsWith } from './part-facts.ts';
@@ -31,15 +31,17 @@ const traceId = (capture: string, channel: string): string => `${curvesPath({ id
 
 /** What the page lists before any curve is read. */
 export function overlayEntries(journal: Journal): TraceEntry[] {
-  const entries = overlayCaptures(journal).flatMap(({ capture, curves }) =>
-    channelsOf(curves).map((channel) => entryOf({ capture, curves }, channel, journal)),
+  const entries = journal.logs.flatMap((log) =>
+    overlayCaptures({ logs: [log] }).flatMap((one) =>
+      channelsOf(one.curves).map((channel) => entryOf(one, channel, { journal, log })),
+    ),
   );
-  return entries.map((entry) => toldApart(entry, entries));
+  const alike = Map.groupBy(entries, ({ title }) => title);
+  return entries.map((entry) => toldApart(entry, alike.get(entry.title) ?? []));
 }
 
 /** Traces of one title are told apart by their versions, or else by their captures. */
-function toldApart(entry: TraceEntry, entries: readonly TraceEntry[]): TraceEntry {
-  const alike = entries.filter(({ title }) => title === entry.title);
+function toldApart(entry: TraceEntry, alike: readonly TraceEntry[]): TraceEntry {
   if (alike.length < 2) return entry;
   const sameVersion = alike.filter(({ version }) => version === entry.version);
   const suffix = sameVersion.length > 1 ? curvesPath({ id: entry.capture }) : entry.version;
@@ -48,17 +50,20 @@ function toldApart(entry: TraceEntry, entries: readonly TraceEntry[]): TraceEntr
 
 const channelsOf = (curves: readonly Curve[]): string[] => [...new Set(curves.map(({ channel }) => channel))];
 
-function entryOf({ capture, curves }: OverlayCapture, channel: string, journal: Journal): TraceEntry {
+function entryOf(
+  { capture, curves }: OverlayCapture,
+  channel: string,
+  { journal, log }: { journal: Journal; log: Log },
+): TraceEntry {
   const { data, version: id } = capture;
   const version = journal.versions.find((one) => one.id === id) ?? null;
-  const amplifier = journal.logs.find((log) => log.id === capture.log)?.data.amplifier;
   const parts = version ? journal.parts.filter((part) => versionsWith(part.id, [version]).length > 0) : [];
   return {
     id: traceId(capture.id, channel),
     title: channelsOf(curves).length > 1 ? `${data.title}, ${channel}` : data.title,
     capture: capture.id,
     views: curves.filter((curve) => curve.channel === channel).map(({ view }) => view),
-    amplifier: journal.amplifiers.find((one) => one.id === amplifier)?.data.title ?? null,
+    amplifier: journal.amplifiers.find((one) => one.id === log.data.amplifier)?.data.title ?? null,
     version: version?.data.title ?? null,
     parts: parts.map((part) => part.data.title),
     alternatives: journal.comparisons.flatMap((comparison) =>

@@ -9,7 +9,8 @@ import {
   type TubeStageSheet,
 } from '../load/index.ts';
 import { parseQuantity, quantityText } from '../quantity/index.ts';
-import { type Source, sourcesOf } from './measured-differences.ts';
+import { newestAlike } from './alike.ts';
+import { type Source, sourcesOfVersion } from './measured-differences.ts';
 import { groupsOf, type PredictedGroup } from './predicted-groups.ts';
 
 /** A stage that delivers power, by its model. */
@@ -33,22 +34,31 @@ export interface Predicted {
   leftOut: string[];
   /** Captures that are not compared, and why. */
   passedOver: { source: Source; reason: string }[];
+  /** Captures that a newer one under the very same conditions stands for. */
+  older: number;
 }
 
 type PowerSheet = TubeStageSheet | PushPullSheet | FollowerSheet;
+
+type Answer = Predicted | { absent: string } | null;
+
+/** Computed once for all that a page of a version shows of it. */
+const known = new WeakMap<Version, { logs: readonly Log[]; answer: Answer }>();
 
 /**
  * What the model of a version's output stage says beside what was measured; the reason why not where the two cannot be
  * compared at all; null where there is nothing to compare: no capture into a load, or no stage that delivers power.
  */
-export function predictedMeasured(
-  version: Version,
-  logs: readonly Log[],
-): Predicted | { absent: string } | null {
-  const sources = logs
-    .toReversed()
-    .flatMap(sourcesOf)
-    .filter(({ capture }) => capture.version === version.id && isPowerCapture(capture));
+export function predictedMeasured(version: Version, logs: readonly Log[]): Answer {
+  const found = known.get(version);
+  if (found?.logs === logs) return found.answer;
+  const answer = answerOf(version, logs);
+  known.set(version, { logs, answer });
+  return answer;
+}
+
+function answerOf(version: Version, logs: readonly Log[]): Answer {
+  const sources = sourcesOfVersion(logs, version).filter(({ capture }) => isPowerCapture(capture));
   const stages = (version.sheet?.stages ?? []).filter(isPowerSheet);
   const [only] = stages;
   if (sources.length === 0 || !only) return null;
@@ -96,7 +106,8 @@ function loadOf(sheet: PowerSheet, ratedOhm: number | null): number | null {
 }
 
 function compared({ sheet }: Version, of: PredictedStage, sources: readonly Source[]): Predicted {
-  const judged = sources.map((source) => ({ source, reason: reasonAgainst(source.capture, of.loadOhm) }));
+  const { kept, older } = newestAlike(sources);
+  const judged = kept.map((source) => ({ source, reason: reasonAgainst(source.capture, of.loadOhm) }));
   const usable = judged.flatMap(({ source, reason }) => (reason === null ? [source] : []));
   const sweeps = usable.map(({ capture }) => capture).filter(({ kind }) => kind === 'level-sweep');
   return {
@@ -110,6 +121,7 @@ function compared({ sheet }: Version, of: PredictedStage, sources: readonly Sour
       feedbackDb: sheet?.chain?.feedbackDb ?? null,
     }),
     passedOver: judged.flatMap(({ source, reason }) => (reason === null ? [] : [{ source, reason }])),
+    older,
   };
 }
 

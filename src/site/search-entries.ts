@@ -31,6 +31,7 @@ export function pageEntries(journal: Journal): PageEntry[] {
     ...writings(journal),
     ...builds(journal),
     ...journal.parts.map(({ id, data }) => entry('part', id, data.kind, data.state)),
+    ...journal.pages.map(({ id, data }) => entry('page', id, data.group)),
     entry('safety', 'safety'),
   ];
 }

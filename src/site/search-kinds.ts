@@ -9,6 +9,7 @@ export const searchKinds = {
   comparison: { one: 'Comparison', many: 'Comparisons' },
   decision: { one: 'Decision', many: 'Decisions' },
   listening: { one: 'Listening session', many: 'Listening sessions' },
+  page: { one: 'Page', many: 'Pages' },
   method: { one: 'Method', many: 'Methods' },
   tag: { one: 'Tag', many: 'Tags' },
   safety: { one: 'Safety', many: 'Safety' },

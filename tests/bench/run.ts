@@ -1,11 +1,23 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { cpus, totalmem } from 'node:os';
+import { join } from 'node:path';
+import { type BuildMeasure, measureBuild } from './build/measure.ts';
+import { reportText } from './build/report.ts';
 import { measureReading } from './capture-reading.ts';
-import { measureDemoBuild } from './demo-build.ts';
+import { measureLive } from './live.ts';
 import { measureLoad } from './load.ts';
 import { measureAgainstScipy, measureProcess, measureSignal, type Spread } from './signal.ts';
 
+/** What the command line asks of a benchmark. */
+interface Asked {
+  /** Logs of each synthetic journal, where the command line says so. */
+  sizes: readonly number[];
+  /** Keeps what is measured of builds beside this file. */
+  write: boolean;
+}
+
 /** Each benchmark prints its figures; none of them passes or fails. */
-const benches: Readonly<Record<string, () => void>> = {
+const benches: Readonly<Record<string, (asked: Asked) => void | Promise<void>>> = {
   reading() {
     const { libraryMs, oursMs, ratio } = measureReading();
     console.log(`Reading a capture of 65,536 rows: ${oursMs.toFixed(1)} ms`);
@@ -43,29 +55,47 @@ const benches: Readonly<Record<string, () => void>> = {
       console.log(`    its ${count} alone ${print(bareMs)} ms`);
     }
   },
-  build() {
-    const { coldS, warmS, peakMiB, pages, cssGzip } = measureDemoBuild();
+  async build({ sizes, write }) {
+    const measures: BuildMeasure[] = [];
+    for (const logs of sizes.length > 0 ? sizes : [50, 200]) measures.push(await measureBuild(logs));
+    const text = reportText(machine, measures);
+    console.log(text);
+    if (write) keep('build', text);
+  },
+  async live({ sizes: [logs = 200] }) {
+    const { rounds, log, capture, added, removed } = await measureLive(logs);
     console.log(
-      `Demo build: cold ${coldS.toFixed(1)} s, again ${warmS.toFixed(1)} s, peak ${peakMiB.toFixed(0)} MiB`,
+      `Live site of ${logs} logs, seconds until the open page shows a change; ${rounds} rounds, medians:`,
     );
-    console.log(`Style sheet: ${kB(cssGzip)} kB gzip. Heaviest page of each kind, kB raw, gzip, brotli:`);
-    for (const { page, raw, gzip, brotli } of pages)
-      console.log(`  ${kB(raw)}  ${kB(gzip)}  ${kB(brotli)}  ${page}`);
+    console.log(`  a log edited ${print(log, 2)}, a capture edited ${print(capture, 2)}`);
+    console.log(`  a log added ${print(added, 2)}, a log removed ${print(removed, 2)}`);
   },
 };
 
 const print = ({ median, quartile }: Spread, digits = 1) =>
   `${median.toFixed(digits)} ± ${quartile.toFixed(digits)}`;
-const kB = (bytes: number) => (bytes / 1000).toFixed(1).padStart(6);
 
-const asked = process.argv.slice(2);
+/** Beside the earlier ones, under today's date. */
+function keep(name: string, text: string): void {
+  const folder = join(import.meta.dirname, 'results');
+  mkdirSync(folder, { recursive: true });
+  writeFileSync(join(folder, `${today}-${name}.md`), text);
+}
+
+const today = new Date().toISOString().slice(0, 10);
+const [cpu] = cpus();
+const machine = `${today}, Node ${process.versions.node}, ${cpus().length} × ${cpu?.model}, ${Math.round(totalmem() / 2 ** 30)} GiB`;
+
+const words = process.argv.slice(2);
+const sizes = words.filter((word) => /^[1-9]\d*$/.test(word)).map(Number);
+const asked = words.filter((word) => !/^[1-9]\d*$/.test(word) && word !== '--write');
 const unknown = asked.filter((name) => !Object.hasOwn(benches, name));
 if (unknown.length > 0) {
   console.error(`There is no benchmark "${unknown[0]}". Benchmarks: ${Object.keys(benches).join(', ')}.`);
   process.exit(2);
 }
-const [cpu] = cpus();
-console.log(
-  `${new Date().toISOString().slice(0, 10)}, Node ${process.versions.node}, ${cpus().length} × ${cpu?.model}, ${Math.round(totalmem() / 2 ** 30)} GiB`,
-);
-for (const [name, bench] of Object.entries(benches)) if (asked.length === 0 || asked.includes(name)) bench();
+console.log(machine);
+for (const [name, bench] of Object.entries(benches)) {
+  if (asked.length > 0 && !asked.includes(name)) continue;
+  await bench({ sizes, write: words.includes('--write') });
+}

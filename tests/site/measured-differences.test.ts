@@ -107,3 +107,25 @@ test('figures that neither side has, and what the generator decides, are no rows
   const empty = pairs[0]?.rows.filter(({ before, after }) => before.value === null && after.value === null);
   expect(empty).toEqual([]);
 });
+
+test('of five captures of a version that differ in nothing the newest stands for all; four stand by themselves', async () => {
+  const names = ['a', 'b', 'c', 'd', 'e'];
+  const files = Object.fromEntries(
+    [...names, 'f'].map((name, index) => [`logs/first/${name}.csv`, csv(2, 5000 + index)]),
+  );
+  const newer = entry('f', two);
+  const [first = '', ...four] = names.map((name) => entry(name, one));
+  expect(titles(await found(first + four.join('') + newer, files))).toEqual([['e', 'f']]);
+  expect(titles(await found(four.join('') + newer, files))).toEqual([
+    ['b', 'f'],
+    ['c', 'f'],
+    ['d', 'f'],
+    ['e', 'f'],
+  ]);
+  const elsewhere = entry('a', one.replace('1 kHz }', '1 kHz, cathode: open }'));
+  expect(titles(await found(elsewhere + four.join('') + newer, files))).toHaveLength(5);
+  const columns = 'columns: { load: { column: load, role: response, alternative: another unit } }';
+  expect(titles(await found(entry('a', `${one}, ${columns}`) + four.join('') + newer, files))).toHaveLength(
+    5,
+  );
+});

@@ -55,6 +55,17 @@ function groupsIn(found: Found) {
 }
 
 describe('what is compared', () => {
+  test('the newest of five waveforms that differ in no condition, and how many it stands for', async () => {
+    const others = ['b', 'c', 'd', 'e'].map((name, index) => ({ name, peak: 4 + 0.01 * index }));
+    const files = Object.fromEntries(others.map(({ name, peak }) => [`logs/first/${name}.csv`, tone(peak)]));
+    const entries = others.map(({ name }) =>
+      capture().replace('tone.csv', `${name}.csv`).replace('A tone', name),
+    );
+    const found = await predicted(rated, `captures:\n${capture()}${entries.join('')}`, files);
+    expect(groupsIn(found).map(({ source }) => source.title)).toEqual(['e']);
+    expect(found).toHaveProperty('older', 4);
+  });
+
   test('a waveform at the power it was taken at', async () => {
     const groups = groupsIn(await predicted(rated, `captures:\n${capture()}`));
     expect(groups).toHaveLength(1);
