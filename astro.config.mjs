@@ -11,7 +11,8 @@ export default {
   trailingSlash: 'always',
   compressHTML: true,
   devToolbar: { enabled: false },
-  build: { format: 'directory', inlineStylesheets: 'never', assets: 'assets' },
+  // Pages are made a few at a time, so that one is written while others wait for their charts.
+  build: { format: 'directory', inlineStylesheets: 'never', assets: 'assets', concurrency: 4 },
   image: { layout: 'constrained', responsiveStyles: false },
   integrations: [mdx()],
   vite: {

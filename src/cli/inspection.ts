@@ -3,7 +3,7 @@ import path from 'node:path';
 import { type CaptureDeclaration, maxBytes, readCapture, tooLarge } from '../capture/index.ts';
 // Not by way of the room's index, which brings the whole of Markdown with it.
 import { analyse } from '../journal/analysis/analyse.ts';
-import { sha256Of } from '../journal/analysis/analysis-cache.ts';
+import { sha256Of } from '../journal/analysis/sha256.ts';
 import { reasonOf } from '../journal/files.ts';
 import { type Problem, problemAt } from '../problem/index.ts';
 import type { Inspection } from './inspect-document.ts';

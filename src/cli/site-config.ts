@@ -3,7 +3,7 @@ import { createRequire } from 'node:module';
 import path from 'node:path';
 import { unified } from '@astrojs/markdown-remark';
 import sitemap from '@astrojs/sitemap';
-import type { AstroInlineConfig } from 'astro';
+import type { AstroInlineConfig, AstroIntegration } from 'astro';
 import baseConfig from '../../astro.config.mjs';
 import type { Journal } from '../journal/index.ts';
 import { markdownSteps } from '../journal/index.ts';
@@ -16,21 +16,25 @@ export interface SiteAddress {
   base: string;
   /** Address of the published site, where it is known. */
   site: string | null;
+  /** Where the site is made; the journal's own work folder unless stated. */
+  root?: string;
 }
 
 /**
  * The Astro configuration of one journal. Each journal has its own root, `.quiescent` inside it, so that no
  * two journals share a content store; the root finds packages through a link to where Astro was found.
  */
-export function siteConfig(journal: Journal, { base, site }: SiteAddress): AstroInlineConfig {
-  const root = workFolder(journal);
+export function siteConfig(
+  journal: Journal,
+  { base, site, root = workFolder(journal) }: SiteAddress,
+): AstroInlineConfig {
   const modules = linkModules(root);
-  const { remarkPlugins, rehypePlugins } = markdownSteps(journal, base);
+  const { remarkPlugins, rehypePlugins } = markdownSteps(journal.folder, base);
   const address = siteOf(journal, site);
   if (address !== null) usePictureFonts();
   return {
     ...baseConfig,
-    integrations: [...(baseConfig.integrations ?? []), ...(address === null ? [] : [sitemap()])],
+    integrations: [...(baseConfig.integrations ?? []), ...(address === null ? [] : [inOrder(sitemap())])],
     configFile: false,
     logLevel: 'warn',
     root,
@@ -45,6 +49,23 @@ export function siteConfig(journal: Journal, { base, site }: SiteAddress): Astro
       ...baseConfig.vite,
       cacheDir: path.join(root, 'vite'),
       server: { fs: { allow: [journal.folder, packageFolder, modules] } },
+    },
+  };
+}
+
+/** An integration that is told of pages in the order of their addresses, whichever was finished first. */
+function inOrder(integration: AstroIntegration): AstroIntegration {
+  const { hooks } = integration;
+  const done = hooks['astro:build:done'];
+  return {
+    ...integration,
+    hooks: {
+      ...hooks,
+      'astro:build:done': (options) =>
+        done?.({
+          ...options,
+          pages: options.pages.toSorted((a, b) => (a.pathname < b.pathname ? -1 : 1)),
+        }),
     },
   };
 }

@@ -23,6 +23,7 @@ const kinds: readonly [RegExp, string][] = [
   [/^comparisons\//, 'comparison'],
   [/^listening\//, 'listening'],
   [/^logs\//, 'log'],
+  [/^pages\//, 'page'],
 ];
 
 const records = ['content', 'shared/starter'].flatMap((journal) =>

@@ -1,4 +1,4 @@
-import { existsSync, globSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { copyFileSync, existsSync, globSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, inject, test } from 'vitest';
@@ -35,7 +35,8 @@ test('a site under a sub-path finds every page, style, picture and feed entry of
   }
 });
 
-test('a search under a sub-path leads to pages there, and a second build gives the same index', async () => {
+test('a search under a sub-path, its headers file at the top of the host, leads to pages there, and a second build gives the same index', async () => {
+  copyFileSync(join(site, '_headers'), join(folder, '_headers'));
   const [browser, server] = await Promise.all([launchBrowser(), serve(folder)]);
   const { page, complaints } = await visitPage(browser, server.address, '/bench/notes/search/?q=2A3', {
     width: 1280,

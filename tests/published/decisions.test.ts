@@ -101,5 +101,5 @@ test('figures in running text print their value with its interval and lead to wh
 });
 
 test('the methods page tells what the outcome of a claim says', () => {
-  expect(htmlOf('methods')).toContain('<section id="claims">');
+  expect(htmlOf('methods')).toContain('<h2 id="claims">');
 });

@@ -36,7 +36,7 @@ test('a version shows what was measured otherwise on the one it follows, and wha
 
 test('the methods page tells how repeats are taken together and what each verdict says', () => {
   const html = htmlOf('methods');
-  for (const id of ['repeats', 'differences']) expect(html).toContain(`<section id="${id}">`);
+  for (const id of ['repeats', 'differences']) expect(html).toContain(`<h2 id="${id}">`);
   for (const words of [
     'Lower or higher:',
     'Different in these captures:',

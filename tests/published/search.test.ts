@@ -41,7 +41,7 @@ async function resultsOf(page: Page): Promise<{ kind: string; title: string; add
 
 describe('every page but lists of records can be found', () => {
   const lists =
-    /^\/(404\.html|(logs|amplifiers|parts|comparisons|decisions|listening|expectations|overlay|search|tags|methods)\/|tags\/.+)?$/;
+    /^\/(404\.html|(logs|amplifiers|parts|comparisons|decisions|listening|pages|expectations|overlay|search|tags|methods)\/|tags\/.+)?$/;
 
   test('as what it is', () => {
     const found = pageEntries(journal).map(({ page }) => `/${page}/`);
@@ -51,9 +51,7 @@ describe('every page but lists of records can be found', () => {
   test('tags and sections of the methods page by texts of their own', () => {
     const addresses = textEntries(journal).map(({ address }) => address);
     const tags = pagesOf(site).filter((page) => /^\/tags\/./.test(page));
-    const sections = [...htmlOf('methods').matchAll(/<section id="([^"]+)"/g)].map(
-      ([, id]) => `/methods/#${id}`,
-    );
+    const sections = [...htmlOf('methods').matchAll(/<h2 id="([^"]+)"/g)].map(([, id]) => `/methods/#${id}`);
     expect(sections.length).toBeGreaterThan(30);
     expect(addresses.toSorted()).toEqual([...sections, ...tags].toSorted());
   });
@@ -68,6 +66,13 @@ test.each([
     'Part',
     "Heron's output transformer",
     '/parts/heron-output/',
+  ],
+  [
+    'a page of the maker by words in it',
+    'perforated metal',
+    'Page',
+    'How this bench measures',
+    '/pages/how-we-measure/',
   ],
   ['a version by its name', 'Heron 2', 'Version', 'Heron 2', '/amplifiers/heron/v2/'],
   ['a figure by its name', 'damping factor', 'Capture', /Output impedance/, /^\/logs\//],

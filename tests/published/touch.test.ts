@@ -1,17 +1,6 @@
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
-import { pagesOf } from '../support/demo-site.ts';
+import { fullestOfEachKind } from '../support/kinds.ts';
 import { type SiteInBrowser, siteInBrowser } from '../support/visit.ts';
-
-/** One page of each kind: the first of every pattern of addresses. */
-function onePageOfEachKind(pages: readonly string[]): string[] {
-  const kinds = new Map<string, string>();
-  for (const page of pages) {
-    const [top = '', ...rest] = page.split('/').filter(Boolean);
-    const kind = `${top} ${rest.includes('units') ? 'unit' : rest.length}`;
-    if (!kinds.has(kind)) kinds.set(kind, page);
-  }
-  return [...kinds.values()];
-}
 
 let site: SiteInBrowser;
 beforeAll(async () => {
@@ -28,7 +17,7 @@ const small = `[...document.querySelectorAll('nav a, .site-title, .pager a, .tag
     return isSmall ? [element.tagName + ' "' + element.textContent.trim() + '" ' + width + ' × ' + height] : [];
   })`;
 
-test.each(onePageOfEachKind(pagesOf(inject('site'))))('%s gives fingers 44 px on a phone', async (path) => {
+test.each(fullestOfEachKind(inject('site')))('%s gives fingers 44 px on a phone', async (path) => {
   const { page } = await site.open(path, { viewport: { width: 390, height: 844 }, hasTouch: true });
   const pressed = await page.locator('nav a, button, select, summary').count();
   expect(pressed).toBeGreaterThan(5);

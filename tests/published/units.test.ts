@@ -9,6 +9,7 @@ const site = inject('site');
 const htmlOf = (page: string) => readFileSync(join(site, page, 'index.html'), 'utf8');
 const plain = (page: string) =>
   htmlOf(page)
+    .replaceAll(/<a class="address".*?<\/a>/g, '')
     .replaceAll(/<[^>]+>/g, ' ')
     .replaceAll(/\u00a0|&nbsp;/g, ' ')
     .replaceAll(/\s+/g, ' ');
@@ -70,7 +71,7 @@ test('the spread of a batch stands on its version’s page with a chart for each
   expect(page).toContain('Hum at the load: 2.4 to 5.2 mV over 4 units, outside the limits: W2-04');
   expect(htmlOf(version)).toContain('href="/methods/#batch-spread"');
   for (const method of ['unit-limits', 'batch-spread']) {
-    expect(htmlOf('methods')).toContain(`<section id="${method}">`);
+    expect(htmlOf('methods')).toContain(`<h2 id="${method}">`);
   }
 });
 
