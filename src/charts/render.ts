@@ -1,5 +1,5 @@
 import { placeholder } from './svg/ids.ts';
-import type { Chart, Drawable, Drawing, RenderedChart } from './types.ts';
+import type { Chart, Drawable, Drawing, DrawnChart, RenderedChart } from './types.ts';
 
 /** Draws charts: at once, in another thread, or from what was kept. */
 export type Draw = (chart: Drawable) => Promise<Drawing>;
@@ -9,13 +9,21 @@ export type Draw = (chart: Drawable) => Promise<Drawing>;
  * before and whoever draws. `place` tells two placements of one chart on a page apart: usually the ordinal on the page.
  */
 export async function renderChart(
-  { spec, text, table }: Chart,
+  chart: Chart | DrawnChart,
   place = '',
   draw: Draw = drawHere,
 ): Promise<RenderedChart> {
-  const { markup, key, ...drawn } = await draw({ spec, text });
+  const { text, table, drawing } = await drawnChart(chart, draw);
+  const { markup, key, ...drawn } = drawing;
   const suffix = place === '' ? '' : `-${place.replace(/[^\w-]/g, '-')}`;
   return { ...text, ...drawn, table, svg: markup.replaceAll(placeholder, `${key}${suffix}`) };
+}
+
+/** A chart with its drawing in the place of its spec. */
+export async function drawnChart(chart: Chart | DrawnChart, draw: Draw = drawHere): Promise<DrawnChart> {
+  if ('drawing' in chart) return chart;
+  const { spec, text, table } = chart;
+  return { text, table, drawing: await draw({ spec, text }) };
 }
 
 /** The drawing libraries are large, and not loaded where somebody else draws. */

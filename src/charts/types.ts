@@ -58,6 +58,11 @@ export interface Chart {
   explored?: ExploredChart;
 }
 
+/** A chart that is drawn, without what it was drawn from. */
+export interface DrawnChart extends Pick<Chart, 'text' | 'table'> {
+  drawing: Drawing;
+}
+
 /** No chart: the readings cannot be drawn, and `absent` says why in a sentence. */
 export interface AbsentChart {
   absent: string;

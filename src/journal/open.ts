@@ -5,9 +5,11 @@ import { checkFileNames } from './file-names.ts';
 import { type FilePart, idOf, isRecord, type Listing, listFiles, partOf } from './files.ts';
 import { emptyMemory, type Memory } from './memory.ts';
 import { messages } from './messages.ts';
+import type { TextOptions } from './prose/texts.ts';
 import { type RawRecord, readRecord, readYamlFile } from './records.ts';
 import { type OpenStage, type RawJournal, resolveJournal } from './resolve.ts';
 import { schemaOf } from './schemas/index.ts';
+import type { ResultStore } from './store/result-store.ts';
 import type { Journal } from './types.ts';
 
 export interface OpenOptions {
@@ -17,6 +19,10 @@ export interface OpenOptions {
   cache?: AnalysisCache;
   /** What an earlier opening made. */
   memory?: Memory;
+  /** Where rendered texts are kept for other processes. */
+  store?: ResultStore;
+  /** Is told of each text whether it was kept or has been rendered now. */
+  onText?: TextOptions['onText'];
   /** Is told of each stage of the work as it begins. */
   onStage?: (stage: OpenStage) => void;
 }
@@ -35,10 +41,12 @@ export async function openJournal(folder: string, options: OpenOptions = {}): Pr
   const info = await stat(folder).catch(() => null);
   if (!info?.isDirectory()) return refuse(messages.noFolder(folder));
   const root = await realpath(folder);
-  const { base = '/', cache = analysisCache(), memory = emptyMemory(), onStage = () => undefined } = options;
+  const { base = '/', cache = analysisCache(), memory = emptyMemory(), store = null } = options;
+  const { onStage = () => undefined, onText = () => undefined } = options;
   onStage('records');
   const { raw, problems } = await readJournal(root, memory);
-  const journal = raw && (await resolveJournal(raw, { base, cache, memory, problems, onStage }));
+  const journal =
+    raw && (await resolveJournal(raw, { base, cache, memory, store, problems, onStage, onText }));
   if (journal) memory.sweep();
   return { journal, problems: withoutRepeats(problems).sort(byPlace) };
 }

@@ -15,6 +15,7 @@ import type { Memory } from './memory.ts';
 import { checkMentions, checkMentionsById } from './mentions.ts';
 import { messages } from './messages.ts';
 import { proseIn, renderAll } from './prose/render-all.ts';
+import type { TextOptions } from './prose/texts.ts';
 import { checkPlaces } from './publishing/check-places.ts';
 import { resolvePages } from './publishing/pages.ts';
 import { checkPublishedCode } from './publishing/published-code.ts';
@@ -66,7 +67,7 @@ type ProseOf = ReturnType<typeof proseIn>;
 /** The stages in which a journal is opened, in this order. */
 export type OpenStage = 'records' | 'prose' | 'captures' | 'joining';
 
-interface Resolution {
+interface Resolution extends TextOptions {
   base: string;
   cache: AnalysisCache;
   memory: Memory;

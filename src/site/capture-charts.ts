@@ -8,8 +8,9 @@ import {
   thdAgainstPower,
   waveformExcerpt,
 } from '../charts/index.ts';
-import type { Analysis, CaptureRecord, ChartKind } from '../journal/index.ts';
+import type { Analysis, ChartKind } from '../journal/index.ts';
 import { amplitudeSpectrum, type ChannelSummary } from '../signal/index.ts';
+import type { ChartedCapture } from './charted-capture.ts';
 import { chosenChannel, noiseChart } from './noise-chart.ts';
 import { type SizedChart, sized } from './sized-chart.ts';
 import { bandOf, bandSentence } from './sweep-bands.ts';
@@ -20,7 +21,7 @@ type Of<Kind extends Analysis['kind']> = Extract<Analysis, { kind: Kind }>;
 
 /** A chart of a capture; null where its kind does not give that chart. */
 export function captureChart(
-  capture: CaptureRecord,
+  capture: ChartedCapture,
   kind: ChartKind,
   channel: string | null,
 ): SizedChart | null {
@@ -46,7 +47,7 @@ export function captureChart(
 }
 
 function waveformChart(
-  capture: CaptureRecord,
+  capture: ChartedCapture,
   analysis: Of<'waveform'>,
   kind: ChartKind,
   channel: string | null,
@@ -65,7 +66,7 @@ function narrowed<A extends { sweeps: { channel: { name: string } }[] }>(
 }
 
 function spectrum(
-  capture: CaptureRecord,
+  capture: ChartedCapture,
   analysis: Of<'waveform'>,
   wanted: string | null,
 ): SizedChart | null {
@@ -88,7 +89,7 @@ function spectrum(
   );
 }
 
-function excerpt(capture: CaptureRecord, { channels, rateHz, summary }: Of<'waveform'>): SizedChart {
+function excerpt(capture: ChartedCapture, { channels, rateHz, summary }: Of<'waveform'>): SizedChart {
   const data = {
     rateHz,
     fundamentalHz: fundamentalOf(summary.channels),
@@ -102,7 +103,7 @@ const fundamentalOf = (channels: readonly ChannelSummary[]) =>
   channels.find(({ fundamental }) => fundamental)?.fundamental?.frequencyHz ?? null;
 
 function frequencyChart(
-  capture: CaptureRecord,
+  capture: ChartedCapture,
   analysis: Of<'frequency-sweep'>,
   kind: ChartKind,
 ): SizedChart | null {
@@ -110,7 +111,7 @@ function frequencyChart(
   return kind === 'harmonics' ? harmonicsChart(capture, analysis) : responseChart(capture, analysis);
 }
 
-function responseChart(capture: CaptureRecord, { axis, sweeps }: Of<'frequency-sweep'>): SizedChart {
+function responseChart(capture: ChartedCapture, { axis, sweeps }: Of<'frequency-sweep'>): SizedChart {
   const drawn = sweeps.flatMap(({ channel, summary }) =>
     channel.level ? [{ ...channel, level: channel.level, summary }] : [],
   );
@@ -139,7 +140,7 @@ export function decibelsRe(quantity: string, at: Response): (value: number) => n
     : (value) => 20 * Math.log10(value / zero);
 }
 
-function thdChart(capture: CaptureRecord, { axis, sweeps }: Of<'frequency-sweep'>): SizedChart {
+function thdChart(capture: ChartedCapture, { axis, sweeps }: Of<'frequency-sweep'>): SizedChart {
   const total = sweeps.some(({ channel }) => channel.thd);
   const id = total ? 'thd' : 'thd-plus-noise';
   const frequencyHz = axis.values;
@@ -157,7 +158,7 @@ function thdChart(capture: CaptureRecord, { axis, sweeps }: Of<'frequency-sweep'
   return sized(thdAgainstFrequency, data, caption);
 }
 
-function harmonicsChart(capture: CaptureRecord, { axis, sweeps }: Of<'frequency-sweep'>): SizedChart | null {
+function harmonicsChart(capture: ChartedCapture, { axis, sweeps }: Of<'frequency-sweep'>): SizedChart | null {
   const channel = sweeps.find((sweep) => sweep.channel.harmonics.length > 0)?.channel;
   if (!channel) return null;
   const data = {
@@ -173,7 +174,7 @@ function harmonicsChart(capture: CaptureRecord, { axis, sweeps }: Of<'frequency-
   );
 }
 
-function powerChart(capture: CaptureRecord, { axis, sweeps, loadOhm }: Of<'level-sweep'>): SizedChart {
+function powerChart(capture: ChartedCapture, { axis, sweeps, loadOhm }: Of<'level-sweep'>): SizedChart {
   const total = sweeps.some(({ channel }) => channel.thd);
   const id = total ? 'thd' : 'thd-plus-noise';
   const lines = sweeps.flatMap(({ channel, summary }) => {
@@ -196,7 +197,7 @@ function powerChart(capture: CaptureRecord, { axis, sweeps, loadOhm }: Of<'level
 }
 
 function harmonicsOverPower(
-  capture: CaptureRecord,
+  capture: ChartedCapture,
   { axis, sweeps, loadOhm }: Of<'level-sweep'>,
 ): SizedChart | null {
   const channel = sweeps.find((sweep) => sweep.channel.harmonics.length > 0)?.channel;
@@ -224,7 +225,7 @@ export function powerOf(
     : null;
 }
 
-function impedanceChart(capture: CaptureRecord, { axis, sweeps }: Of<'impedance-sweep'>): SizedChart {
+function impedanceChart(capture: ChartedCapture, { axis, sweeps }: Of<'impedance-sweep'>): SizedChart {
   const data = {
     channels: sweeps.map(({ channel: { name, level } }) => ({
       name,
@@ -236,7 +237,7 @@ function impedanceChart(capture: CaptureRecord, { axis, sweeps }: Of<'impedance-
   return sized(impedance, data, `${capture.data.title}: impedance against frequency.`);
 }
 
-function outputImpedanceChart({ data, output }: CaptureRecord): SizedChart | null {
+function outputImpedanceChart({ data, output }: ChartedCapture): SizedChart | null {
   if (!output) return null;
   const { frequencyHz, ohm } = output.impedance;
   const channels = [{ name: 'output impedance', frequencyHz, ohm }];
@@ -248,7 +249,7 @@ function outputImpedanceChart({ data, output }: CaptureRecord): SizedChart | nul
 }
 
 /** What the output impedance changes when a loudspeaker takes the place of the rated load. */
-function loudspeakerChart({ data, output }: CaptureRecord): SizedChart | null {
+function loudspeakerChart({ data, output }: ChartedCapture): SizedChart | null {
   const error = output?.loudspeaker?.error;
   if (!output?.loudspeaker || !error) return null;
   const { frequencyHz, db: levelDb, referenceHz } = error;

@@ -1,8 +1,8 @@
-import type { Chart } from '../charts/index.ts';
 import type { Journal } from '../journal/types.ts';
 import { fileAddress } from './address.ts';
 import { fullAddress, siteIsKnown } from './canonical.ts';
 import {
+  type FirstChart,
   firstChartOfCapture,
   firstChartOfComparison,
   firstChartOfLog,
@@ -16,7 +16,7 @@ export interface Card {
   /** Path of the page without slashes at its ends. */
   page: string;
   title: string;
-  chart: Chart;
+  chart: FirstChart;
 }
 
 /** Width and height of every card in pixels, the shape that link previews show uncut. */
@@ -57,7 +57,7 @@ function gather(journal: Journal): ReadonlyMap<string, Card> {
   return new Map(cards.map((card) => [card.page, card]));
 }
 
-const cardOf = ({ id, data }: { id: string; data: { title: string } }, chart: Chart | null): Card[] =>
+const cardOf = ({ id, data }: { id: string; data: { title: string } }, chart: FirstChart | null): Card[] =>
   chart ? [{ page: id, title: data.title, chart }] : [];
 
 /** What a picture element elsewhere needs of a card. */

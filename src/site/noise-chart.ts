@@ -1,6 +1,7 @@
 import { noiseDensityChart } from '../charts/index.ts';
-import type { Analysis, CaptureRecord } from '../journal/index.ts';
+import type { Analysis } from '../journal/index.ts';
 import { type Channel, type ChannelSummary, noiseDensity } from '../signal/index.ts';
+import type { ChartedCapture } from './charted-capture.ts';
 import { type SizedChart, sized } from './sized-chart.ts';
 
 type Waveform = Extract<Analysis, { kind: 'waveform' }>;
@@ -18,7 +19,7 @@ export function chosenChannel(
 
 /** Noise density of a channel; null for a record too short to average. */
 export function noiseChart(
-  { data: { title } }: CaptureRecord,
+  { data: { title } }: ChartedCapture,
   analysis: Waveform,
   wanted: string | null,
 ): SizedChart | null {

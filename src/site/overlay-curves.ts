@@ -1,8 +1,9 @@
 import type { Column } from '../capture/index.ts';
 import type { SweepChannel } from '../journal/analysis/sweep-channels.ts';
-import type { Analysis, CaptureRecord } from '../journal/index.ts';
+import type { Analysis } from '../journal/index.ts';
 import { type Curve, harmonicView, type View } from '../overlay/index.ts';
 import { powerOf } from './capture-charts.ts';
+import type { ChartedCapture } from './charted-capture.ts';
 import { spectrumCurves } from './overlay-spectrum.ts';
 import { type Kept, keptDigits } from './rounded.ts';
 import { bandOf } from './sweep-bands.ts';
@@ -10,7 +11,7 @@ import { bandOf } from './sweep-bands.ts';
 type Of<Kind extends Analysis['kind']> = Extract<Analysis, { kind: Kind }>;
 
 /** Every curve of a capture that can be laid over others, by channel and view. */
-export function overlayCurves(capture: CaptureRecord): Curve[] {
+export function overlayCurves(capture: ChartedCapture): Curve[] {
   const { analysis, output } = capture;
   const derived = output
     ? [impedanceCurve('output impedance', output.impedance.frequencyHz, output.impedance.ohm)]
@@ -37,7 +38,7 @@ const impedanceCurve = (channel: string, frequencyHz: Kept, ohm: Kept): Curve =>
   ...{ x: keptDigits(frequencyHz), y: readings(ohm) },
 });
 
-function frequencyCurves(capture: CaptureRecord, { axis, sweeps }: Of<'frequency-sweep'>): Curve[] {
+function frequencyCurves(capture: ChartedCapture, { axis, sweeps }: Of<'frequency-sweep'>): Curve[] {
   const x = axis.values;
   return sweeps.flatMap(({ channel }) => [
     ...responseCurve(channel, x),
@@ -58,7 +59,7 @@ function levelUnit({ quantity }: Column): string {
   return units[quantity] ?? 'dB re 1 A';
 }
 
-function powerCurves(capture: CaptureRecord, { axis, sweeps, loadOhm }: Of<'level-sweep'>): Curve[] {
+function powerCurves(capture: ChartedCapture, { axis, sweeps, loadOhm }: Of<'level-sweep'>): Curve[] {
   return sweeps.flatMap(({ channel }) => {
     const x = powerOf(channel, axis, loadOhm);
     return x ? distortionCurves(capture, channel, { x, along: 'power', frequencyHz: null }) : [];
@@ -71,7 +72,7 @@ interface Places {
   frequencyHz: Float64Array | null;
 }
 
-function distortionCurves(capture: CaptureRecord, channel: SweepChannel, places: Places): Curve[] {
+function distortionCurves(capture: ChartedCapture, channel: SweepChannel, places: Places): Curve[] {
   const { name, thd, thdPlusNoise, harmonics } = channel;
   const columns = { thd, 'thd-plus-noise': thdPlusNoise };
   const totals = (['thd', 'thd-plus-noise'] as const).flatMap((id) => {

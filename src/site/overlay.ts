@@ -1,5 +1,8 @@
+import { setImmediate as nextTurn } from 'node:timers/promises';
 import type { CaptureRecord, Comparison, Journal, Log } from '../journal/types.ts';
 import { type Curve, type TraceEntry, viewQuery, viewsOf } from '../overlay/index.ts';
+import { chartedDigest } from './charted-capture.ts';
+import { siteResults } from './drawing.ts';
 import { overlayCurves } from './overlay-curves.ts';
 import { versionsWith } from './part-facts.ts';
 
@@ -13,8 +16,17 @@ const found = new WeakMap<CaptureRecord, Curve[]>();
 
 /** The curves of a capture, computed once for every page that leads to them. */
 export function curvesOf(capture: CaptureRecord): Curve[] {
-  const curves = found.get(capture) ?? overlayCurves(capture);
+  const curves = found.get(capture) ?? keptCurves(capture) ?? madeCurves(capture);
   found.set(capture, curves);
+  return curves;
+}
+
+const keptCurves = (capture: CaptureRecord): Curve[] | null =>
+  (siteResults()?.get('curves', [chartedDigest(capture)]) as Curve[] | null | undefined) ?? null;
+
+function madeCurves(capture: CaptureRecord): Curve[] {
+  const curves = overlayCurves(capture);
+  void siteResults()?.put('curves', [chartedDigest(capture)], curves);
   return curves;
 }
 
@@ -23,6 +35,19 @@ export const overlayCaptures = ({ logs }: Pick<Journal, 'logs'>): OverlayCapture
   logs
     .flatMap(({ captures }) => captures.map((capture) => ({ capture, curves: curvesOf(capture) })))
     .filter(({ curves }) => curves.length > 0);
+
+/**
+ * The captures that have a curve, newest log first. Each has a turn of its own, as samples that are held weakly are let go
+ * of only between turns.
+ */
+export async function capturesWithCurves({ logs }: Pick<Journal, 'logs'>): Promise<CaptureRecord[]> {
+  const captures: CaptureRecord[] = [];
+  for (const capture of logs.flatMap((log) => log.captures)) {
+    if (curvesOf(capture).length > 0) captures.push(capture);
+    await nextTurn();
+  }
+  return captures;
+}
 
 /** Path of a capture below the curves of the overlay page: the first part of a trace's id. */
 export const curvesPath = ({ id }: Pick<CaptureRecord, 'id'>): string => id.replace(/^logs\//, '');

@@ -20,7 +20,7 @@ interface Column {
  * The 95 % interval that the instrument of a capture gives each reading of a distortion column, as a band of a chart.
  * Null where nothing is stated about its own distortion.
  */
-export function bandOf({ measurement }: CaptureRecord, column: Column): Band | null {
+export function bandOf({ measurement }: Pick<CaptureRecord, 'measurement'>, column: Column): Band | null {
   const taken = measurement?.channels.get(column.channel);
   if (!measurement || !taken) return null;
   const { instrument } = measurement;

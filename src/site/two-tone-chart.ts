@@ -1,6 +1,7 @@
 import { intermodulationSpectrum, waveformExcerpt } from '../charts/index.ts';
-import type { Analysis, CaptureRecord, ChartKind } from '../journal/index.ts';
+import type { Analysis, ChartKind } from '../journal/index.ts';
 import { amplitudeSpectrum, type CombinationLine } from '../signal/index.ts';
+import type { ChartedCapture } from './charted-capture.ts';
 import { type SizedChart, sized } from './sized-chart.ts';
 import { windowText } from './window-words.ts';
 
@@ -8,7 +9,7 @@ type TwoTone = Extract<Analysis, { kind: 'two-tone' }>;
 
 /** A chart of a two-tone capture: an excerpt, or else the spectrum of one channel. */
 export function twoToneChart(
-  capture: CaptureRecord,
+  capture: ChartedCapture,
   analysis: TwoTone,
   kind: ChartKind,
   channel: string | null,
@@ -17,7 +18,7 @@ export function twoToneChart(
 }
 
 /** Some periods of the slowest movement: that of the lower tone, or of the beat between both. */
-function excerpt({ data }: CaptureRecord, { channels, rateHz, summary }: TwoTone): SizedChart {
+function excerpt({ data }: ChartedCapture, { channels, rateHz, summary }: TwoTone): SizedChart {
   const tones = summary.channels.find((channel) => channel.tones)?.tones ?? null;
   const [lower, upper] = [tones?.lower.frequencyHz ?? 0, tones?.upper.frequencyHz ?? 0];
   const fundamentalHz = tones && Math.min(lower, upper - lower);
@@ -30,7 +31,7 @@ const isTelling = ({ order, detected }: CombinationLine) => order <= 3 || detect
 
 /** The channel asked for, else the response, else the last. */
 function spectrum(
-  { data }: CaptureRecord,
+  { data }: ChartedCapture,
   { channels, rateHz, summary }: TwoTone,
   wanted: string | null,
 ): SizedChart | null {

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { openJournal } from '../../src/journal/index.ts';
-import { captureQuery, overlayCaptures, overlayEntries } from '../../src/site/overlay.ts';
+import { captureQuery, capturesWithCurves, overlayCaptures, overlayEntries } from '../../src/site/overlay.ts';
 import { type Files, log, smallJournal, version, writeFiles } from '../support/journal.ts';
 
 async function opened(captures: string, files: Files) {
@@ -115,4 +115,27 @@ test('channels of one capture are told apart by name, captures of one title by v
     'Again (one/d)',
   ]);
   expect(entries[0]).toMatchObject({ id: 'one/two:first', amplifier: 'Tern', version: 'Tern 1' });
+});
+
+test('captures are looked at for curves each in a turn of its own, so that their samples can be let go of', async () => {
+  const names = ['a', 'b', 'c', 'd'];
+  const sweep = table(
+    'f (Hz),load (V)',
+    decades.map((hertz) => [hertz, 2]),
+  );
+  const journal = await opened(
+    names.map((name) => `  - { file: ${name}.csv, title: Sweep ${name}, kind: frequency-sweep }\n`).join(''),
+    Object.fromEntries(names.map((name) => [`${name}.csv`, sweep])),
+  );
+  let turns = 0;
+  const count = () => {
+    turns += 1;
+    next = setImmediate(count);
+  };
+  let next = setImmediate(count);
+  const found = await capturesWithCurves(journal);
+  clearImmediate(next);
+  expect(found).toEqual(overlayCaptures(journal).map(({ capture }) => capture));
+  expect(found.map(({ name }) => name)).toEqual(names);
+  expect(turns).toBeGreaterThanOrEqual(names.length - 1);
 });

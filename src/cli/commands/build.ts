@@ -5,6 +5,7 @@ import { sweepStore } from '../../journal/store/sweep.ts';
 import { hasErrors, type Problem } from '../../problem/index.ts';
 import { drawChartsBy } from '../../site/drawing.ts';
 import { type Engine, startEngine } from '../engine/engine.ts';
+import { collectSooner } from '../engine/heap-growth.ts';
 import { type WatchedWork, watchedWork } from '../engine/watched-work.ts';
 import { subsetFonts } from '../fonts/subset-fonts.ts';
 import { writeHeadersFile } from '../headers-file.ts';
@@ -44,6 +45,7 @@ export async function build(options: BuildOptions, output: Output): Promise<numb
 const waits = 'Another build of this journal is under way; this one begins when that ends.';
 
 async function buildAlone(task: Task, timings: boolean, output: Output): Promise<number> {
+  collectSooner();
   const work = watchedWork(output);
   const engine = startEngine(task.folder, work.listener);
   try {
@@ -67,7 +69,7 @@ interface Task extends SiteAddress {
 
 async function buildWith(means: Means, { folder, out, base, site }: Task, output: Output): Promise<number> {
   const { engine, work } = means;
-  const { journal, problems } = await openJournal(folder, { base, cache: engine.cache, onStage: work.begin });
+  const { journal, problems } = await openJournal(folder, { base, ...engine.opening, onStage: work.begin });
   const failed = journal && !hasErrors(problems) ? await write(journal, out, { base, site }, means) : [];
   const all = [...problems, ...failed];
   if (all.length > 0) output.notice(await problemReport(all, folder));
@@ -94,7 +96,7 @@ async function write(
   { engine, work }: Means,
 ): Promise<Problem[]> {
   publishJournal(journal);
-  drawChartsBy(engine.draw);
+  drawChartsBy(engine);
   work.begin('pages');
   try {
     const config = siteConfig(journal, address);

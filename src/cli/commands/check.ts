@@ -37,7 +37,7 @@ async function problemsOf(folder: string, timings: boolean, output: Output): Pro
   const work = watchedWork(output);
   const engine = startEngine(folder, work.listener);
   try {
-    const { problems } = await openJournal(folder, { cache: engine.cache, onStage: work.begin });
+    const { problems } = await openJournal(folder, { ...engine.opening, onStage: work.begin });
     return problems;
   } finally {
     work.end(timings);

@@ -32,9 +32,9 @@ export async function dev({ journal: written, port }: DevOptions, output: Output
   }
   const engine = startEngine(folder);
   const wipe = process.stderr.isTTY ? () => process.stderr.write(fromTheTop) : null;
-  const live = liveJournal({ folder, cache: engine.cache, memory: emptyMemory(), output, wipe });
+  const live = liveJournal({ folder, cache: engine.opening.cache, memory: emptyMemory(), output, wipe });
   await live.reopen();
-  drawChartsBy(engine.draw);
+  drawChartsBy({ draw: engine.draw, results: null });
   const server = await devServer(liveConfig(folder, port, live));
   output.notice(
     `The live site is at http://127.0.0.1:${server.address.port}/ until you press ctrl-C. Only a built site can be searched.`,

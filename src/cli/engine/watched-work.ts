@@ -32,6 +32,8 @@ export function watchedWork(output: Output, clock: () => number = () => performa
   const times = timings(clock);
   const captures: Tally = { computed: 0, kept: 0, known: 0 };
   const drawings: Tally = { computed: 0, kept: 0, known: 0 };
+  const texts: Tally = { computed: 0, kept: 0, known: 0 };
+  const charts: Tally = { computed: 0, kept: 0, known: 0 };
   let expected = 0;
   return {
     begin(stage) {
@@ -48,15 +50,23 @@ export function watchedWork(output: Output, clock: () => number = () => performa
       },
       onDrawing(origin) {
         drawings[origin] += 1;
-        progress.at(sum(drawings), null);
+        progress.at(sum(drawings) + charts.kept, null);
+      },
+      onText(origin) {
+        texts[origin] += 1;
+      },
+      onSiteResult(origin) {
+        charts[origin] += 1;
+        progress.at(sum(drawings) + charts.kept, null);
       },
     },
     end(isAsked) {
       progress.end();
       if (!isAsked) return;
       const notes = {
+        prose: `${sum(texts)} texts: ${texts.computed} rendered, ${texts.kept} kept`,
         captures: `${sum(captures)} captures: ${captures.computed} analysed, ${sum(captures) - captures.computed} kept`,
-        pages: `${sum(drawings)} drawings: ${drawings.computed} drawn, ${drawings.kept} kept, ${drawings.known} of one already under way`,
+        pages: `${sum(drawings)} drawings: ${drawings.computed} drawn, ${drawings.kept} kept, ${drawings.known} of one already under way; ${sum(charts)} charts and curves of captures: ${charts.computed} made, ${charts.kept} kept`,
         'in all': `largest size in memory ${Math.round(process.resourceUsage().maxRSS / 1024)} MiB`,
       };
       output.notice(times.lines(notes).join('\n'));

@@ -7,10 +7,11 @@ import { pictureFault } from '../picture-files.ts';
 import type { RawRecord } from '../records.ts';
 import type { RawJournal } from '../resolve.ts';
 import type { Prose } from '../types.ts';
-import { answersTo, asked, type Questions } from './asked-links.ts';
-import { pictureProblems, proseRenderer } from './render.ts';
+import { answersTo, type Questions } from './asked-links.ts';
+import { pictureProblems } from './render.ts';
+import { type TextOptions, textsIn } from './texts.ts';
 
-interface Rendering {
+interface Rendering extends TextOptions {
   base: string;
   memory: Memory;
   /** Collects every problem found on the way. */
@@ -23,21 +24,18 @@ interface Rendering {
  */
 export async function renderAll(
   raw: RawJournal,
-  { base, memory, problems }: Rendering,
+  { base, memory, store, onText, problems }: Rendering,
 ): Promise<Map<string, Prose>> {
   const context = linkContext(raw, base);
-  const noting = asked(context);
-  const render = await proseRenderer(noting.context);
+  const textOf = await textsIn(context, { store, onText });
   const prose = new Map<string, Prose>();
   for (const record of everyRecord(raw)) {
     if (record.file.endsWith('.mdx') && !raw.settings.mdx) continue;
     const known = memory.remember(`questions of ${record.id}`, [record], unasked);
     if (known.questions && answersTo(known.questions, context) !== known.answers) known.turn += 1;
     const rendered = await memory.remember(`prose ${record.id}`, [record, known.turn], async () => {
-      noting.taken();
-      const made = await render(record.source);
-      known.questions = noting.taken();
-      known.answers = answersTo(known.questions, context);
+      const { rendered: made, ...asked } = await textOf(record.source);
+      Object.assign(known, asked);
       return made;
     });
     const pictures = await pictureProblems(record.file, rendered.pictures, (picture, written) =>

@@ -24,7 +24,7 @@ export interface ProseSource {
 type Rendered = Pick<Prose, 'html' | 'headings' | 'imagePaths'> & { notes: ProseNotes };
 
 /** A text rendered, with the pictures of the journal that it shows. */
-interface RenderedProse {
+export interface RenderedProse {
   prose: Prose;
   problems: Problem[];
   pictures: ProseNotes['pictures'];

@@ -11,7 +11,7 @@ const known = new Map<string, string>();
 
 /**
  * Tells the code that makes a result from every other: a hash over the sources of some folders below `src` and
- * over the versions of the packages they use, of those packages' own, and of the engine that runs them.
+ * over the versions of the packages they use, of all that those use in turn, and of the engine that runs them.
  */
 export function codeVersion(folders: readonly string[], packages: readonly string[] = []): string {
   const about = JSON.stringify([folders, packages]);
@@ -24,7 +24,7 @@ function computed(folders: readonly string[], packages: readonly string[]): stri
   const hash = createHash('sha256').update(process.versions.v8);
   for (const file of folders.flatMap(sourcesIn))
     hash.update(file).update(readFileSync(path.join(root, file)));
-  hash.update(JSON.stringify(packages.map((name) => versionsOf(name, import.meta.url))));
+  hash.update(JSON.stringify(versionsOf(packages)));
   return hash.digest('hex');
 }
 
@@ -32,11 +32,17 @@ function sourcesIn(folder: string): string[] {
   return globSync(`src/${folder}/**/*.{ts,js}`, { cwd: root }).sort();
 }
 
-/** Version of a package and of each that it depends on itself. */
-function versionsOf(name: string, from: string): string[] {
-  const { file, version, dependencies } = manifestOf(name, from);
-  const inner = Object.keys(dependencies).map((other) => `${other} ${manifestOf(other, file).version}`);
-  return [`${name} ${version}`, ...inner];
+/** Versions of packages and of every other that they bring, each once. */
+function versionsOf(packages: readonly string[]): string[] {
+  const found = new Map<string, string>();
+  const visit = (name: string, from: string) => {
+    const { file, version, dependencies } = manifestOf(name, from);
+    if (found.has(file)) return;
+    found.set(file, `${name} ${version}`);
+    for (const other of Object.keys(dependencies)) visit(other, file);
+  };
+  for (const name of packages) visit(name, import.meta.url);
+  return [...found.values()];
 }
 
 interface Manifest {
@@ -49,5 +55,5 @@ function manifestOf(name: string, from: string) {
   const file = findPackageJSON(name, from);
   const { version = '', dependencies = {} }: Manifest =
     file === undefined ? {} : JSON.parse(readFileSync(file, 'utf8'));
-  return { file: file ?? from, version, dependencies };
+  return { file: file ?? `${name} of ${from}`, version, dependencies };
 }

@@ -17,6 +17,10 @@ const journal = path.join(folder, 'journal');
 interface Built {
   analysed: number;
   drawn: number;
+  /** Charts and curves of captures that were made. */
+  made: number;
+  /** Texts that were rendered. */
+  rendered: number;
   site: Record<string, string>;
 }
 
@@ -32,9 +36,12 @@ async function built(): Promise<Built> {
   const code = await new Promise((resolve) => child.on('close', resolve));
   expect(code, said).toBe(0);
   const [, all = '', analysed = ''] = /(\d+) captures: (\d+) analysed/.exec(said) ?? [];
-  const [, drawn = ''] = /drawings: (\d+) drawn/.exec(said) ?? [];
+  const counted = (pattern: RegExp) => Number(pattern.exec(said)?.[1]);
+  const drawn = counted(/drawings: (\d+) drawn/);
+  const made = counted(/curves of captures: (\d+) made/);
+  const rendered = counted(/texts: (\d+) rendered/);
   expect(Number(all)).toBe(captures);
-  return { analysed: Number(analysed), drawn: Number(drawn), site: filesOf(out) };
+  return { analysed: Number(analysed), drawn, made, rendered, site: filesOf(out) };
 }
 
 function filesOf(site: string): Record<string, string> {
@@ -60,6 +67,8 @@ function editOneCapture(): void {
   writeFileSync(path.join(journal, file), lines.join('\n'));
 }
 
+const countsOf = ({ analysed, drawn, made, rendered }: Built) => [analysed, drawn, made, rendered];
+
 let cold: Built;
 
 beforeAll(async () => {
@@ -74,12 +83,14 @@ test(
   async () => {
     expect(cold.analysed).toBe(captures);
     expect(cold.drawn).toBeGreaterThan(captures);
+    expect(cold.made).toBeGreaterThan(captures);
+    expect(cold.rendered).toBeGreaterThan(3);
     const again = await built();
-    expect([again.analysed, again.drawn]).toEqual([0, 0]);
+    expect(countsOf(again)).toEqual([0, 0, 0, 0]);
     expect(differing(again.site, cold.site)).toEqual([]);
     for (const name of results()) truncateSync(resultPath(name), 40);
     const mended = await built();
-    expect([mended.analysed, mended.drawn]).toEqual([cold.analysed, cold.drawn]);
+    expect(countsOf(mended)).toEqual(countsOf(cold));
     expect(differing(mended.site, cold.site)).toEqual([]);
   },
   patienceMs,
@@ -93,6 +104,8 @@ test(
     // Its spectrum, its noise density and what three pages set beside a model, each in two widths; the excerpt
     // shows the beginning of the record, and the reading is in its middle.
     expect([edited.analysed, edited.drawn]).toEqual([1, 2 * (1 + 1 + 3)]);
+    // Its three charts and its curves, and no text.
+    expect([edited.made, edited.rendered]).toEqual([3 + 1, 0]);
     expect(differing(edited.site, cold.site)).not.toEqual([]);
     const copy = path.join(folder, 'fresh');
     cpSync(journal, copy, { recursive: true, filter: (name) => !name.includes('.quiescent') });

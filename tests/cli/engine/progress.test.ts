@@ -81,10 +81,15 @@ describe('timings', () => {
     for (const origin of ['computed', 'kept', 'known'] as const) watched.listener.onResult?.(origin);
     watched.begin('pages');
     for (const origin of ['computed', 'kept', 'kept'] as const) watched.listener.onDrawing?.(origin);
+    for (const origin of ['computed', 'kept', 'kept'] as const) watched.listener.onSiteResult?.(origin);
+    for (const origin of ['computed', 'kept'] as const) watched.listener.onText?.(origin);
+    watched.begin('prose');
     watched.end(false);
     expect(notices).toEqual([]);
     watched.end(true);
     expect(notices.join()).toContain('3 captures: 1 analysed, 2 kept');
     expect(notices.join()).toContain('3 drawings: 1 drawn, 2 kept');
+    expect(notices.join()).toContain('3 charts and curves of captures: 1 made, 2 kept');
+    expect(notices.join()).toContain('2 texts: 1 rendered, 1 kept');
   });
 });

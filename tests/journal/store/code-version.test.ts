@@ -15,7 +15,8 @@ function project(): { root: string; version: () => string } {
   write(root, 'src/charts/draw.ts', 'draws');
   write(root, 'src/site/page.ts', 'shows');
   write(root, 'node_modules/lines/package.json', '{ "version": "1.0.0", "dependencies": { "dots": "1" } }');
-  write(root, 'node_modules/dots/package.json', '{ "version": "1.0.0" }');
+  write(root, 'node_modules/dots/package.json', '{ "version": "1.0.0", "dependencies": { "ink": "1" } }');
+  write(root, 'node_modules/ink/package.json', '{ "version": "1.0.0", "dependencies": { "dots": "1" } }');
   const code = `const { codeVersion } = await import('${pathToFileURL(file).href}');
     process.stdout.write(codeVersion(['charts'], ['lines']));`;
   const version = () =>
@@ -28,7 +29,7 @@ function write(root: string, file: string, text: string): void {
   writeFileSync(path.join(root, file), text);
 }
 
-test('the version of code follows its sources, its packages and theirs, and nothing else', () => {
+test('the version of code follows its sources, its packages and all that those bring, and nothing else', () => {
   const { root, version } = project();
   const seen = [version()];
   expect(seen[0]).toMatch(/^[0-9a-f]{64}$/);
@@ -38,7 +39,8 @@ test('the version of code follows its sources, its packages and theirs, and noth
     ['src/charts/draw.ts', 'draws otherwise'],
     ['src/charts/deep/new.ts', 'a file more'],
     ['node_modules/lines/package.json', '{ "version": "1.0.1", "dependencies": { "dots": "1" } }'],
-    ['node_modules/dots/package.json', '{ "version": "1.0.1" }'],
+    ['node_modules/dots/package.json', '{ "version": "1.0.1", "dependencies": { "ink": "1" } }'],
+    ['node_modules/ink/package.json', '{ "version": "1.0.1", "dependencies": { "dots": "1" } }'],
   ] as const;
   for (const [file, text] of changes) {
     write(root, file, text);
