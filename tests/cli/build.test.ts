@@ -61,6 +61,9 @@ const forOthers = (out: string) =>
     .map((file) => file.replaceAll('\\', '/'))
     .sort();
 
+/** A home page that says it was made here. */
+const previous = '<meta name="generator" content="Quiescent">previous';
+
 /** What lies beside a folder, hidden work folders included. */
 const beside = (folder: string) => readdirSync(dirname(folder)).filter((name) => name !== basename(folder));
 
@@ -187,7 +190,7 @@ describe('build', () => {
 
   test('puts a new site in the place of the previous one', async () => {
     const folder = writeFiles(smallJournal);
-    const out = writeFiles({ 'site/index.html': 'previous', 'site/marker.txt': 'previous' });
+    const out = writeFiles({ 'site/index.html': previous, 'site/marker.txt': 'previous' });
     const site = join(out, 'site');
     expect(await ran('build', '--journal', folder, '--out', site)).toMatchObject({ code: 0 });
     expect(read(site, 'index.html')).toContain('Bench notes');
@@ -200,12 +203,12 @@ describe('a build that fails leaves the previous site untouched', () => {
   /** Builds a journal over a site with a marker in it; answers with what was printed and what the folder holds. */
   async function over(files: Files) {
     const folder = writeFiles({ ...smallJournal, ...files });
-    const site = join(writeFiles({ 'site/index.html': 'previous', 'site/marker.txt': 'untouched' }), 'site');
+    const site = join(writeFiles({ 'site/index.html': previous, 'site/marker.txt': 'untouched' }), 'site');
     const { code, result, notice } = await ran('build', '--journal', folder, '--out', site);
     const kept = [readdirSync(site), read(site, 'index.html'), read(site, 'marker.txt'), beside(site)];
     return { code, result, notice: notice.replaceAll(folder, 'JOURNAL'), kept };
   }
-  const untouched = [['index.html', 'marker.txt'], 'previous', 'untouched', []];
+  const untouched = [['index.html', 'marker.txt'], previous, 'untouched', []];
 
   test('for a record with a fault', async () => {
     expect(await over({ 'logs/first/index.md': log('tags: hum\n') })).toEqual({

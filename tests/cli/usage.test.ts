@@ -172,18 +172,3 @@ test('preview of a folder without a site says so and exits 1', async () => {
     notice: `There is no site in ${out}. Build it first with the build command.`,
   });
 });
-
-test('dev of a faulty journal prints its problems and exits 1', async () => {
-  const folder = writeFiles({ 'journal.yaml': 'title: x\n' });
-  expect(await ran('dev', '--journal', folder)).toEqual({
-    code: 1,
-    result: '',
-    notice: `journal.yaml
-  1:1  error  The key "author" is missing.  [missing-key]
-    1 | title: x
-      | ^
-    Add a line "author:" with its value.
-
-${folder}: 1 error.`,
-  });
-});
