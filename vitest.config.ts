@@ -4,6 +4,8 @@ const common = { environment: 'node', pool: 'forks', testTimeout: 120_000, hookT
 
 export default defineConfig({
   test: {
+    // One core is left idle unless it is asked for; half of what is tested waits for builds and browsers.
+    maxWorkers: '100%',
     projects: [
       {
         test: { ...common, name: 'rooms', include: ['tests/**/*.test.ts'], exclude: ['tests/published/**'] },

@@ -42,7 +42,7 @@ export function cardMarkup(chart: RenderedChart, texts: CardTexts): string {
   ];
   const top = (height - chart.height * scale) / 2;
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" xml:lang="en" width="${width}" height="${height}">`,
     `<rect width="${width}" height="${height}" fill="${chartColours.paper.light}"/>`,
     ...textElements(lines),
     `<g transform="translate(${left} ${top}) scale(${scale})">${plainColours(chart.svg)}</g>`,

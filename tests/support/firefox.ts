@@ -45,8 +45,12 @@ export async function launchFirefox() {
   const { context } = await send('browsingContext.create', { type: 'tab' });
 
   return {
-    /** Opens an address in a window of that width and evaluates an expression there. */
+    /**
+     * Opens an address in a window of that width and evaluates an expression there. A page that is left may complain of
+     * what it was still loading, so that an empty one comes between.
+     */
     async look(url: string, width: number, expression: string): Promise<FirefoxLook> {
+      await send('browsingContext.navigate', { context, url: 'about:blank', wait: 'complete' });
       complaints.length = 0;
       await send('browsingContext.setViewport', { context, viewport: { width, height: 844 } });
       await send('browsingContext.navigate', { context, url, wait: 'complete' });
