@@ -158,6 +158,10 @@ describe('the drawing', () => {
       fc.double({ min: 1e-3, max: 1e6, noNaN: true }),
       fc.double({ min: 1e-9, max: 1e9, noNaN: true }),
     );
+    const nextToEachOther: [number, number][] = [
+      [0.001, 1e-9],
+      [0.001 + 2 ** -62, 1e-9],
+    ];
     fc.assert(
       fc.property(
         fc.array(reading, { minLength: 1, maxLength: 20 }),
@@ -185,6 +189,7 @@ describe('the drawing', () => {
           }
         },
       ),
+      { examples: [[nextToEachOther, [0, 0], 'log']] },
     );
   });
 });

@@ -13,11 +13,14 @@ export interface Whole {
 /** The narrowest stretch, as a share of the whole. */
 const narrowest = 1 / 500;
 
+/** Places nearer to each other than by this part of them are one, as an axis between them cannot be divided. */
+const closest = 1e-9;
+
 /** From the first place of a chart to its last. */
 export function wholeOf({ panels, x: { kind } }: ExploredChart): Whole {
   const places = panels.flatMap(({ lines }) => lines.flatMap(({ runs }) => runs.flatMap(({ x }) => x)));
   const [low, high] = extent(places) ?? [1, 10];
-  if (low < high) return { whole: [low, high], kind };
+  if (high - low > closest * Math.max(Math.abs(low), Math.abs(high))) return { whole: [low, high], kind };
   return { whole: kind === 'log' ? [low / 2, high * 2] : [low - 1, high + 1], kind };
 }
 
