@@ -1,7 +1,7 @@
-import { createHash } from 'node:crypto';
 import path from 'node:path';
 import sharp from 'sharp';
 import { limited } from '../journal/analysis/limited.ts';
+import { sha256Of } from '../journal/analysis/sha256.ts';
 import { workFolder } from '../journal/publishing/work-folder.ts';
 import { cardMarkup } from './card-drawing.ts';
 import type { Card } from './cards.ts';
@@ -40,7 +40,7 @@ const markupOf = async ({ chart, title }: Card, journal: Keeper) =>
 
 function fileOf(markup: string): string {
   const content = JSON.stringify({ markup, design, drawnBy: sharp.versions });
-  return `${createHash('sha256').update(content).digest('hex').slice(0, 32)}.png`;
+  return `${sha256Of(content).slice(0, 32)}.png`;
 }
 
 const picture = (markup: string): Promise<Buffer> =>

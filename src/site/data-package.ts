@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { sha256Of } from '../journal/analysis/sha256.ts';
 import { downloadOf } from '../journal/ids.ts';
 import type { CaptureRecord, Journal, Log } from '../journal/types.ts';
 import { fileAddress, pageAddress } from './address.ts';
@@ -69,7 +69,7 @@ function figuresResource(logs: readonly Log[]) {
   return {
     ...{ name: 'figures', type: 'table', path: 'figures.csv', title: 'Figures computed from the captures' },
     ...{ format: 'csv', mediatype: 'text/csv', encoding: 'utf-8', bytes: Buffer.byteLength(text) },
-    hash: `sha256:${createHash('sha256').update(text).digest('hex')}`,
+    hash: `sha256:${sha256Of(text)}`,
     schema: figuresSchema,
   };
 }

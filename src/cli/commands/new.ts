@@ -1,5 +1,6 @@
-import { createHash, randomBytes, randomInt } from 'node:crypto';
+import { randomBytes, randomInt } from 'node:crypto';
 import path from 'node:path';
+import { sha256Of } from '../../journal/analysis/sha256.ts';
 import { keyText, type SessionKey, trialSheet } from '../../listening/index.ts';
 import { safetyNotice } from '../../site/safety.ts';
 import { listeningSkeleton } from '../listening-skeleton.ts';
@@ -38,7 +39,7 @@ async function filesOf(asked: NewSession, journal: string, sealed: string): Prom
     order: Array.from({ length: asked.trials }, () => alternatives[randomInt(2)] ?? alternatives[0]),
   };
   const text = keyText(key);
-  const sha256 = createHash('sha256').update(text).digest('hex');
+  const sha256 = sha256Of(text);
   const amplifier = await firstAmplifier(journal);
   return [
     {

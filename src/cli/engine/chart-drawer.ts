@@ -1,5 +1,6 @@
 import type { Draw, Drawing } from '../../charts/index.ts';
 import { codeVersion } from '../../journal/store/code-version.ts';
+import { keepJson, keptJson } from '../../journal/store/kept-json.ts';
 import { resultKey } from '../../journal/store/result-key.ts';
 import type { ResultStore } from '../../journal/store/result-store.ts';
 import type { WorkerPool } from './pool.ts';
@@ -13,24 +14,18 @@ export function chartDrawer(
   pool: WorkerPool,
   onDrawing: (origin: DrawingOrigin) => void,
 ): Draw {
-  const version = codeVersion(['charts'], ['vega', 'vega-lite']);
   const underWay = new Map<string, Promise<Drawing>>();
   return ({ spec, text }) => {
     const task = JSON.stringify({ spec, text });
-    const key = resultKey('drawing', version, task);
-    const kept = underWay.get(key) ?? keptDrawing(store, key);
+    const key = resultKey('drawing', codeVersion(['charts'], ['vega', 'vega-lite']), task);
+    const kept = underWay.get(key) ?? keptJson<Drawing>(store, key);
     onDrawing(underWay.has(key) ? 'known' : kept ? 'kept' : 'computed');
     if (kept) return Promise.resolve(kept);
     const made = pool.run('draw', task).then(async (drawing) => {
-      await store.put(key, Buffer.from(JSON.stringify(drawing)));
+      await keepJson(store, key, drawing);
       return drawing;
     });
     underWay.set(key, made);
     return made.finally(() => underWay.delete(key));
   };
-}
-
-function keptDrawing(store: ResultStore, key: string): Drawing | null {
-  const bytes = store.get(key);
-  return bytes && JSON.parse(Buffer.from(bytes).toString('utf8'));
 }

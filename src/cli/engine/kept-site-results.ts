@@ -1,4 +1,5 @@
 import { codeVersion } from '../../journal/store/code-version.ts';
+import { keepJson, keptJson } from '../../journal/store/kept-json.ts';
 import { resultKey } from '../../journal/store/result-key.ts';
 import type { ResultStore } from '../../journal/store/result-store.ts';
 import type { SiteResults } from '../../site/site-results.ts';
@@ -26,13 +27,13 @@ export function keptSiteResults(
     resultKey(`site ${kind}`, codeVersion(siteRooms, packages), ...parts);
   return {
     get(kind, parts) {
-      const bytes = store.get(keyOf(kind, parts));
-      if (bytes) onResult('kept');
-      return bytes && JSON.parse(Buffer.from(bytes).toString('utf8'));
+      const value = keptJson(store, keyOf(kind, parts));
+      if (value !== null) onResult('kept');
+      return value;
     },
     put(kind, parts, value) {
       onResult('computed');
-      const written = store.put(keyOf(kind, parts), Buffer.from(JSON.stringify(value)));
+      const written = keepJson(store, keyOf(kind, parts), value);
       writing.add(written);
       return written.finally(() => writing.delete(written));
     },

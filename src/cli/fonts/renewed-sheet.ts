@@ -1,6 +1,6 @@
-import { createHash } from 'node:crypto';
 import { readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
+import { sha256Of } from '../../journal/analysis/sha256.ts';
 import { type FontFace, fontFaces } from './font-faces.ts';
 import { earlySign } from './preloads.ts';
 import type { RenewedSheet } from './renewed-page.ts';
@@ -64,5 +64,5 @@ function withCutFaces(sheet: string, faces: readonly FontFace[], cut: readonly C
 /** The name of a file with the part before its ending taken from what is in it. */
 function namedByContent(name: string, content: string | Buffer): string {
   const [, stem = '', ending = ''] = /^(.*?)(?:\.[\w-]{8})?(\.\w+)$/.exec(name) ?? [];
-  return `${stem}.${createHash('sha256').update(content).digest('hex').slice(0, 8)}${ending}`;
+  return `${stem}.${sha256Of(content).slice(0, 8)}${ending}`;
 }

@@ -1,9 +1,9 @@
-import { createHash } from 'node:crypto';
 import { rm } from 'node:fs/promises';
 import { connect, createServer, type Server } from 'node:net';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { setTimeout } from 'node:timers/promises';
+import { sha256Of } from '../../journal/analysis/sha256.ts';
 
 /**
  * Runs a task when no other process runs one under the same name, and calls `onWait` if it has to wait for that.
@@ -32,7 +32,7 @@ async function takeAway(address: string): Promise<void> {
 
 /** On Linux and Windows the name is the system's own; elsewhere it is a file for temporary use. */
 function addressOf(name: string): string {
-  const short = `quiescent-${createHash('sha256').update(name).digest('hex').slice(0, 32)}`;
+  const short = `quiescent-${sha256Of(name).slice(0, 32)}`;
   if (process.platform === 'win32') return path.join('\\\\?\\pipe', short);
   return process.platform === 'linux' ? `\0${short}` : path.join(tmpdir(), short);
 }

@@ -1,6 +1,6 @@
-import { createHash } from 'node:crypto';
 import { readKey, type SessionKey } from '../../listening/index.ts';
 import { type Problem, problemAt } from '../../problem/index.ts';
+import { sha256Of } from '../analysis/sha256.ts';
 import { readText } from '../files.ts';
 import type { RawRecord } from '../records.ts';
 import type { ListeningData } from '../schemas/index.ts';
@@ -35,7 +35,7 @@ export async function verifyKey(
   }
   const { text, problems } = await readText(root, file);
   if (text === null) return { sealing: 'sealed', problems };
-  if (createHash('sha256').update(text).digest('hex') !== data.keySha256) {
+  if (sha256Of(text) !== data.keySha256) {
     return { sealing: 'sealed', problems: [problemAt(hashPlace, messages.keyHash(file))] };
   }
   const read = readKey(text);

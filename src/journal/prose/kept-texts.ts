@@ -1,4 +1,5 @@
 import { codeVersion } from '../store/code-version.ts';
+import { keepJson, keptJson } from '../store/kept-json.ts';
 import { resultKey } from '../store/result-key.ts';
 import type { ResultStore } from '../store/result-store.ts';
 import { answersTo, type Questions } from './asked-links.ts';
@@ -34,13 +35,11 @@ export function keptTexts(store: ResultStore | null, context: LinkContext) {
   const about = { root: context.root, base: context.base };
   return {
     get(source: ProseSource): KeptText | null {
-      const bytes = store?.get(keyOf(source));
-      if (!bytes) return null;
-      const text: KeptText = JSON.parse(Buffer.from(bytes).toString('utf8'));
-      return answersTo(text.questions, context) === text.answers ? text : null;
+      const text = store && keptJson<KeptText>(store, keyOf(source));
+      return text && answersTo(text.questions, context) === text.answers ? text : null;
     },
     async put(source: ProseSource, text: KeptText): Promise<void> {
-      await store?.put(keyOf(source), Buffer.from(JSON.stringify(text)));
+      if (store) await keepJson(store, keyOf(source), text);
     },
   };
 }

@@ -1,9 +1,8 @@
-import { randomUUID } from 'node:crypto';
 import { readFileSync } from 'node:fs';
-import { mkdir, rename, rm, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { workFolder } from '../publishing/work-folder.ts';
 import { framed, unframed } from './framed.ts';
+import { writeWhole } from './write-whole.ts';
 
 /**
  * Results kept on disk by a key that says everything they depend on (`resultKey`). An entry that is missing,
@@ -34,7 +33,7 @@ export function openStore(journal: { folder: string }): ResultStore {
     },
     async put(key, bytes) {
       used.add(key);
-      await write(entryPath(folder, key), framed(bytes));
+      await writeWhole(entryPath(folder, key), framed(bytes)).catch(() => undefined);
     },
   };
 }
@@ -48,17 +47,5 @@ function read(file: string): Uint8Array | null {
     return unframed(readFileSync(file));
   } catch {
     return null;
-  }
-}
-
-/** Written beside its place and moved there, so that nobody reads half an entry. */
-async function write(file: string, bytes: Uint8Array): Promise<void> {
-  const unfinished = `${file}.${randomUUID()}`;
-  try {
-    await mkdir(path.dirname(file), { recursive: true });
-    await writeFile(unfinished, bytes);
-    await rename(unfinished, file);
-  } catch {
-    await rm(unfinished, { force: true }).catch(() => undefined);
   }
 }
