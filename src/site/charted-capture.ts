@@ -1,4 +1,5 @@
-import { createHash } from 'node:crypto';
+import { isSampled } from '../journal/analysis/packed-result.ts';
+import { sha256Of } from '../journal/analysis/sha256.ts';
 import type { CaptureRecord } from '../journal/types.ts';
 
 /** All that the charts and curves of a capture are made of. */
@@ -26,11 +27,12 @@ function digestOf({ analysis, output, measurement, data: { title }, sha256, decl
     data: { title },
   };
   const content = JSON.stringify([charted, sha256, declaration], written);
-  return createHash('sha256').update(content).digest('hex');
+  return sha256Of(content);
 }
 
+/** Each field by its name, as a copy of all of them would fetch the samples. */
 function withoutSamples(analysis: CaptureRecord['analysis']): CaptureRecord['analysis'] {
-  if (analysis.kind !== 'waveform' && analysis.kind !== 'two-tone') return analysis;
+  if (!isSampled(analysis)) return analysis;
   const channels = analysis.channels.map(({ name, role, unit }) => ({ name, role, unit, values: none }));
   return { ...analysis, channels };
 }

@@ -46,25 +46,28 @@ interface HoldsValues {
   values: Float64Array;
 }
 
+/** The analysis of a record of samples, whose channels are the columns over again. */
+type SampledAnalysis = Extract<Analysis, { kind: 'waveform' | 'two-tone' }>;
+
+export const isSampled = (analysis: Analysis): analysis is SampledAnalysis =>
+  analysis.kind === 'waveform' || analysis.kind === 'two-tone';
+
 /** The columns of a capture that is a record of samples; null for any other. */
 function sampledColumns({ reading: { capture }, analysed }: CaptureResult): Column[] | null {
-  const isSampled = analysed?.analysis.kind === 'waveform' || analysed?.analysis.kind === 'two-tone';
-  return capture && isSampled ? capture.columns : null;
+  return capture && analysed && isSampled(analysed.analysis) ? capture.columns : null;
 }
 
-/** The channels of an analysis of samples, which are the columns over again. */
 const channelsOf = (analysis: Analysis | undefined): HoldsValues[] =>
-  analysis?.kind === 'waveform' || analysis?.kind === 'two-tone' ? analysis.channels : [];
+  analysis && isSampled(analysis) ? analysis.channels : [];
 
 function withoutSamples(result: CaptureResult): CaptureResult {
   const { reading, analysed } = result;
-  const analysis = analysed?.analysis;
   return {
     ...result,
     reading: { ...reading, capture: reading.capture && emptied(reading.capture, 'columns') },
     analysed:
-      analysed && (analysis?.kind === 'waveform' || analysis?.kind === 'two-tone')
-        ? { ...analysed, analysis: emptied(analysis, 'channels') }
+      analysed && isSampled(analysed.analysis)
+        ? { ...analysed, analysis: emptied(analysed.analysis, 'channels') }
         : analysed,
   };
 }
