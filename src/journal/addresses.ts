@@ -1,5 +1,5 @@
 import { type Problem, problemAt } from '../problem/index.ts';
-import { everyRecord } from './every-record.ts';
+import { everyRecord, type RecordsByKind } from './every-record.ts';
 import { captureName } from './ids.ts';
 import { messages } from './messages.ts';
 import type { RawRecord } from './records.ts';
@@ -13,8 +13,8 @@ interface Logs {
 const addressable = /^[A-Za-z0-9][A-Za-z0-9._-]{0,119}$/;
 
 /** Checks that every record and capture has a name that can stand in the address of its page. */
-export function checkAddresses(raw: Parameters<typeof everyRecord>[0] & Logs): Problem[] {
-  return [...everyRecord(raw).flatMap(ofRecord), ...raw.logs.flatMap(ofCaptures)];
+export function checkAddresses(raw: RecordsByKind<RawRecord<unknown>> & Logs): Problem[] {
+  return [...everyRecord<RawRecord<unknown>>(raw).flatMap(ofRecord), ...raw.logs.flatMap(ofCaptures)];
 }
 
 function ofRecord({ id, file }: RawRecord<unknown>): Problem[] {

@@ -1,27 +1,25 @@
-import type { RawRecord } from './records.ts';
-
-/** Records by kind, each of any content. */
-interface ByKind {
-  amplifiers: readonly RawRecord<unknown>[];
-  versions: readonly RawRecord<unknown>[];
-  units: readonly RawRecord<unknown>[];
-  logs: readonly RawRecord<unknown>[];
-  parts: readonly RawRecord<unknown>[];
-  decisions: readonly RawRecord<unknown>[];
-  sessions: readonly RawRecord<unknown>[];
-  comparisons: readonly RawRecord<unknown>[];
-  pages: readonly RawRecord<unknown>[];
+/** Records by kind, as a journal's files have them. */
+export interface RecordsByKind<Kind> {
+  amplifiers: readonly Kind[];
+  versions: readonly Kind[];
+  units: readonly Kind[];
+  logs: readonly Kind[];
+  parts: readonly Kind[];
+  decisions: readonly Kind[];
+  sessions: readonly Kind[];
+  comparisons: readonly Kind[];
+  pages: readonly Kind[];
 }
 
 /** Every record of a journal, kind by kind. */
-export const everyRecord = (raw: ByKind): RawRecord<unknown>[] => [
-  ...raw.amplifiers,
-  ...raw.versions,
-  ...raw.units,
-  ...raw.logs,
-  ...raw.parts,
-  ...raw.decisions,
-  ...raw.sessions,
-  ...raw.comparisons,
-  ...raw.pages,
+export const everyRecord = <Kind>(of: RecordsByKind<Kind>): Kind[] => [
+  ...of.amplifiers,
+  ...of.versions,
+  ...of.units,
+  ...of.logs,
+  ...of.parts,
+  ...of.decisions,
+  ...of.sessions,
+  ...of.comparisons,
+  ...of.pages,
 ];

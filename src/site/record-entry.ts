@@ -1,5 +1,6 @@
 import path from 'node:path';
 import { currentJournal } from '../journal/current.ts';
+import { everyRecord } from '../journal/every-record.ts';
 import type { Journal, Prose } from '../journal/types.ts';
 
 /** What a record is to Astro's content layer. */
@@ -19,17 +20,8 @@ export interface RecordEntry {
 }
 
 /** The records of a journal that have pages of their own. */
-export const writtenRecords = (journal: Journal): Written[] => [
-  ...journal.amplifiers,
-  ...journal.versions,
-  ...journal.units,
-  ...journal.logs,
-  ...journal.parts,
-  ...journal.decisions,
-  ...journal.listening,
-  ...journal.comparisons,
-  ...journal.pages,
-];
+export const writtenRecords = (journal: Journal): Written[] =>
+  everyRecord<Written>({ ...journal, sessions: journal.listening });
 
 /**
  * The root is told by the loader to the pages over the global object, as the two are bundled apart.

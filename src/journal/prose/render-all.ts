@@ -29,7 +29,7 @@ export async function renderAll(
   const context = linkContext(raw, base);
   const textOf = await textsIn(context, { store, onText });
   const prose = new Map<string, Prose>();
-  for (const record of everyRecord(raw)) {
+  for (const record of everyRecord<RawRecord<unknown>>(raw)) {
     if (record.file.endsWith('.mdx') && !raw.settings.mdx) continue;
     const known = memory.remember(`questions of ${record.id}`, [record], unasked);
     if (known.questions && answersTo(known.questions, context) !== known.answers) known.turn += 1;

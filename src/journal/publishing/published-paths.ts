@@ -1,5 +1,5 @@
 import { type Place, type Problem, problemAt } from '../../problem/index.ts';
-import { everyRecord } from '../every-record.ts';
+import { everyRecord, type RecordsByKind } from '../every-record.ts';
 import { fileMessages } from '../file-messages.ts';
 import { folded } from '../file-names.ts';
 import { resolveInside } from '../files.ts';
@@ -8,7 +8,7 @@ import type { RawRecord } from '../records.ts';
 import type { LogData, VersionData } from '../schemas/index.ts';
 import { isSiteFile } from './reserved-files.ts';
 
-type Raw = Omit<Parameters<typeof everyRecord>[0], 'logs' | 'versions'> & {
+type Raw = Omit<RecordsByKind<RawRecord<unknown>>, 'logs' | 'versions'> & {
   logs: readonly RawRecord<LogData>[];
   versions: readonly RawRecord<VersionData>[];
   files: readonly string[];
@@ -36,7 +36,7 @@ export function checkPublishedPaths(raw: Raw): Problem[] {
     taken.add(folded(path));
     for (const folder of foldersOf(path)) folders.add(folded(folder));
   };
-  for (const path of [...ofSite, ...everyRecord(raw).flatMap(ofRecord)]) take(path);
+  for (const path of [...ofSite, ...everyRecord<RawRecord<unknown>>(raw).flatMap(ofRecord)]) take(path);
   const refuse = ({ path, place }: Published): Problem[] => {
     const isTaken = [path, ...foldersOf(path)].some((one) => taken.has(folded(one)));
     return isTaken || folders.has(folded(path)) ? [problemAt(place, fileMessages.takenPath(path))] : [];
