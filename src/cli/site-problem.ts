@@ -1,5 +1,6 @@
-import { type Journal, reasonOf } from '../journal/index.ts';
+import type { Journal } from '../journal/index.ts';
 import { type Problem, problemAt } from '../problem/index.ts';
+import { firstReason } from './first-reason.ts';
 
 /**
  * A failure while the site was being written, which only code can bring about that an .mdx log runs or
@@ -7,19 +8,15 @@ import { type Problem, problemAt } from '../problem/index.ts';
  */
 export function siteProblem(error: unknown, { folder, logs }: Journal): Problem {
   const { errors: [cause = error] = [] } = (error ?? {}) as { errors?: unknown[] };
-  const [reason = ''] = reasonOf(cause).split('\n');
+  const reason = firstReason(cause, folder);
   const { stack = '' } = cause as { stack?: string };
   const log = logs.find(
     ({ id, file }) => reason.includes(file) || stack.includes(`/chunks/${lastPart(id)}_`),
   );
   return problemAt(
     { file: log?.file ?? 'journal.yaml', line: log?.prose.bodyLine ?? 1, column: 1 },
-    { rule: 'site', message: `The site cannot be written: ${withoutFolder(reason, folder)}` },
+    { rule: 'site', message: `The site cannot be written: ${reason}` },
   );
 }
 
 const lastPart = (id: string) => id.slice(id.lastIndexOf('/') + 1);
-
-/** The reason with paths as the journal names them, as one sentence. */
-const withoutFolder = (reason: string, folder: string) =>
-  reason.replaceAll(`${folder}/`, '').replace(/\.?$/, '.');

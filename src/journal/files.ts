@@ -155,6 +155,9 @@ export async function readText(
   }
 }
 
+/** The reason for a failure as one sentence. */
+export const sentenceOf = (error: unknown): string => reasonOf(error).replace(/\.?$/, '.');
+
 /** The system's reason for a failure in words, without a stack trace. */
 export function reasonOf(error: unknown): string {
   const code = (error as NodeJS.ErrnoException | null)?.code ?? '';

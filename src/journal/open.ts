@@ -51,8 +51,8 @@ export async function openJournal(folder: string, options: OpenOptions = {}): Pr
   return { journal, problems: withoutRepeats(problems).sort(byPlace) };
 }
 
-/** Two captures of one file would tell its faults twice. */
-function withoutRepeats(problems: readonly Problem[]): Problem[] {
+/** Each problem once: two captures of one file would tell its faults twice. */
+export function withoutRepeats(problems: readonly Problem[]): Problem[] {
   return [...new Map(problems.map((problem) => [JSON.stringify(problem), problem])).values()];
 }
 

@@ -4,9 +4,8 @@ import { workFolder } from '../../journal/publishing/work-folder.ts';
 import { sweepStore } from '../../journal/store/sweep.ts';
 import { hasErrors, type Problem } from '../../problem/index.ts';
 import { drawChartsBy } from '../../site/drawing.ts';
-import { type Engine, startEngine } from '../engine/engine.ts';
 import { collectSooner } from '../engine/heap-growth.ts';
-import { type WatchedWork, watchedWork } from '../engine/watched-work.ts';
+import { type Means, withEngine } from '../engine/with-engine.ts';
 import { subsetFonts } from '../fonts/subset-fonts.ts';
 import { writeHeadersFile } from '../headers-file.ts';
 import type { Output } from '../output.ts';
@@ -37,30 +36,13 @@ export async function build(options: BuildOptions, output: Output): Promise<numb
   await mendSwap(out);
   await checkOutFolder(out, folder);
   const task = { folder, out, base, site };
-  const alone = () => buildAlone(task, timings, output);
+  const alone = () => withEngine({ folder, timings }, output, (means) => buildWith(means, task, output));
+  collectSooner();
   return oneAtATime(await realOf(folder), alone, () => output.notice(waits));
 }
 
 /** Two builds of one journal would write into one work folder. */
 const waits = 'Another build of this journal is under way; this one begins when that ends.';
-
-async function buildAlone(task: Task, timings: boolean, output: Output): Promise<number> {
-  collectSooner();
-  const work = watchedWork(output);
-  const engine = startEngine(task.folder, work.listener);
-  try {
-    return await buildWith({ engine, work }, task, output);
-  } finally {
-    work.end(timings);
-    drawChartsBy(null);
-    await engine.close();
-  }
-}
-
-interface Means {
-  engine: Engine;
-  work: WatchedWork;
-}
 
 interface Task extends SiteAddress {
   folder: string;
@@ -113,6 +95,8 @@ async function write(
     const fault = writeFault(error, out);
     if (fault !== null) throw new WriteFault(fault);
     return [siteProblem(error, journal)];
+  } finally {
+    drawChartsBy(null);
   }
 }
 

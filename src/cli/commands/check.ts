@@ -1,7 +1,6 @@
 import { openJournal } from '../../journal/index.ts';
 import { byPlace, hasErrors, type Problem } from '../../problem/index.ts';
-import { startEngine } from '../engine/engine.ts';
-import { watchedWork } from '../engine/watched-work.ts';
+import { withEngine } from '../engine/with-engine.ts';
 import type { Output } from '../output.ts';
 import { fromCaller, shownPath } from '../paths.ts';
 import { countProblems, countText, problemReport } from '../problems.ts';
@@ -33,14 +32,9 @@ export async function check({ journal, form, timings }: CheckOptions, output: Ou
 }
 
 /** Everything wrong with a journal; what its captures were found to hold is kept for the next command. */
-async function problemsOf(folder: string, timings: boolean, output: Output): Promise<Problem[]> {
-  const work = watchedWork(output);
-  const engine = startEngine(folder, work.listener);
-  try {
+function problemsOf(folder: string, timings: boolean, output: Output): Promise<Problem[]> {
+  return withEngine({ folder, timings }, output, async ({ engine, work }) => {
     const { problems } = await openJournal(folder, { ...engine.opening, onStage: work.begin });
     return problems;
-  } finally {
-    work.end(timings);
-    await engine.close();
-  }
+  });
 }

@@ -1,6 +1,6 @@
 import { cp, mkdir, readdir } from 'node:fs/promises';
 import path from 'node:path';
-import { reasonOf } from '../../journal/files.ts';
+import { sentenceOf } from '../../journal/files.ts';
 import { safetyNotice } from '../../site/safety.ts';
 import type { Output } from '../output.ts';
 import { fromCaller, packageFolder, shownPath } from '../paths.ts';
@@ -26,7 +26,7 @@ async function begin(folder: string): Promise<string | null> {
     await cp(path.join(packageFolder, 'shared', 'starter'), folder, { recursive: true });
     return null;
   } catch (error) {
-    return `cannot become a journal: ${reasonOf(error).replace(/\.?$/, '.')}`;
+    return `cannot become a journal: ${sentenceOf(error)}`;
   }
 }
 

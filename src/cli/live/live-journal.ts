@@ -6,7 +6,8 @@ import {
   type OpenOptions,
   openJournal,
   publishJournal,
-  reasonOf,
+  sentenceOf,
+  withoutRepeats,
 } from '../../journal/index.ts';
 import type { Memory } from '../../journal/memory.ts';
 import { hasErrors, type Problem, problemAt } from '../../problem/index.ts';
@@ -87,11 +88,8 @@ export function liveJournal({ folder, cache, memory, output, wipe }: LiveOptions
 }
 
 /** What is wrong where the journal as a whole could not be looked at: the warnings of before stay open. */
-const withWarningsOf = (before: readonly Problem[], now: readonly Problem[]): Problem[] => {
-  const told = new Set(now.map((problem) => JSON.stringify(problem)));
-  const warnings = before.filter(({ severity }) => severity === 'warning');
-  return [...now, ...warnings.filter((problem) => !told.has(JSON.stringify(problem)))];
-};
+const withWarningsOf = (before: readonly Problem[], now: readonly Problem[]): Problem[] =>
+  withoutRepeats([...now, ...before.filter(({ severity }) => severity === 'warning')]);
 
 /** How often a folder that changes while it is read is read anew. */
 const mostTries = 3;
@@ -105,7 +103,7 @@ async function opened(folder: string, options: OpenOptions, tries = 1): Promise<
       await pause(100);
       return opened(folder, options, tries + 1);
     }
-    const message = `The journal cannot be read: ${reasonOf(error).replace(/\.?$/, '.')}`;
+    const message = `The journal cannot be read: ${sentenceOf(error)}`;
     const place = { file: 'journal.yaml', line: 1, column: 1 };
     return { journal: null, problems: [problemAt(place, { rule: 'unreadable', message })] };
   }

@@ -1,7 +1,8 @@
 import path from 'node:path';
-import { type Journal, reasonOf } from '../../journal/index.ts';
+import type { Journal } from '../../journal/index.ts';
 import { type Place, type Problem, problemAt } from '../../problem/index.ts';
 import { writtenRecords } from '../../site/record-entry.ts';
+import { firstReason } from '../first-reason.ts';
 
 /** An error that was raised while a page was made, as the tools in between leave it. */
 interface Raised {
@@ -12,11 +13,9 @@ interface Raised {
 
 /** Why a page could not be made, at the file of the journal that it comes from. */
 export function pageFault(error: unknown, address: string, journal: Journal): Problem {
-  const [reason = ''] = reasonOf(error).split('\n');
-  const told = reason.replaceAll(`${journal.folder}${path.sep}`, '').replace(/\.?$/, '.');
   return problemAt(placeOf((error ?? {}) as Raised, address, journal), {
     rule: 'page',
-    message: `The page ${address} cannot be shown: ${told}`,
+    message: `The page ${address} cannot be shown: ${firstReason(error, journal.folder)}`,
   });
 }
 
