@@ -36,14 +36,18 @@ export function curvesOfCapture(
   kind: ChartKind,
   channel: string | null,
 ): CurveSource | null {
-  const own = channel === null ? ownCharts(capture).find(([name]) => name === kind) : undefined;
-  return own ? curvesOnPage(capture.id, ...own) : capturedCurves(capture, kind, channel);
+  const published = capturedCurves(capture, kind, channel);
+  if (published || channel !== null) return published;
+  const [own] = ownCharts(capture, [kind]);
+  return own ? curvesOnPage(capture.id, ...own) : null;
 }
 
 /** Every page of versions, comparisons and captures that has such charts. */
 export const exploredPages = ({ versions, comparisons, logs }: Journal): ExploredPage[] =>
   [
-    ...logs.flatMap(({ captures }) => captures.map((capture) => pageOf(capture.id, ownCharts(capture)))),
+    ...logs.flatMap(({ captures }) =>
+      captures.map((capture) => pageOf(capture.id, ownCharts(capture, notOverlaid))),
+    ),
     ...versions.map((version) => pageOf(version.id, versionCharts(version, logs))),
     ...comparisons.map((comparison) => pageOf(comparison.id, comparedCharts(comparison))),
   ].filter(({ charts }) => Object.keys(charts).length > 0);
@@ -53,9 +57,10 @@ type Named = [name: string, chart: SizedChart];
 /** Levels that cannot be laid over others: held while distortion was swept, or changed by a loudspeaker. */
 const notOverlaid: readonly ChartKind[] = ['response', 'loudspeaker-response'];
 
-function ownCharts(capture: CaptureRecord): Named[] {
-  const kinds = chartKindsOf(capture).filter((kind) => notOverlaid.includes(kind));
-  return kinds
+/** Charts of some kinds whose curves are published beside the page alone. */
+function ownCharts(capture: CaptureRecord, kinds: readonly ChartKind[]): Named[] {
+  return chartKindsOf(capture)
+    .filter((kind) => kinds.includes(kind) && notOverlaid.includes(kind))
     .filter((kind) => capturedCurves(capture, kind, null) === null)
     .flatMap((kind): Named[] => {
       const chart = captureChart(capture, kind, null);
