@@ -4,6 +4,7 @@ import { axesText, markMarks, plotsOf, type Shown } from '../../overlay/explored
 import { cursorMarks, sceneOf } from '../../overlay/index.ts';
 import { drawingOf, drawn } from '../overlay/drawing.ts';
 import { svg } from '../overlay/elements.ts';
+import { isNarrow } from '../overlay/narrow.ts';
 import type { Controls } from './controls.ts';
 
 /** A drawing that a cursor and a selection can be put into. */
@@ -14,9 +15,6 @@ export interface Drawn {
   /** The place below a point of the page, at most at the ends of the axis. */
   placeAt: (clientX: number) => number;
 }
-
-/** Matches where charts have their narrow design. */
-export const isNarrow = matchMedia('(max-width: 40rem)');
 
 let drawings = 0;
 

@@ -14,8 +14,9 @@ import {
   zoomed,
 } from '../../overlay/explored/index.ts';
 import { nearestPlace } from '../../overlay/index.ts';
+import { isNarrow } from '../overlay/narrow.ts';
 import { type Controls, controlsOf } from './controls.ts';
-import { type Drawn, drawChart, isNarrow } from './draw.ts';
+import { type Drawn, drawChart } from './draw.ts';
 import { followPointer } from './pointer.ts';
 
 const step = 0.5;

@@ -16,6 +16,7 @@ import {
 } from '../../overlay/index.ts';
 import { drawingOf, drawn, sampleOf } from './drawing.ts';
 import { element, html, svg } from './elements.ts';
+import { isNarrow } from './narrow.ts';
 
 /** What is drawn at the moment, for the cursor to move on. */
 export interface Figure {
@@ -28,16 +29,14 @@ export interface Figure {
   share: number;
 }
 
-const narrow = matchMedia('(max-width: 40rem)');
-
 /** Draws anew when the page becomes narrow or wide. */
-export const onResize = (draw: () => void): void => narrow.addEventListener('change', draw);
+export const onResize = (draw: () => void): void => isNarrow.addEventListener('change', draw);
 
 /** Draws traces of one unit into the page. */
 export function showFigure(traces: readonly Trace[], state: OverlayState, unit: string): Figure {
   const place = element('overlay-drawing', HTMLDivElement);
   const title = titleOf(traces, state);
-  const plot = plotOf(traces, state.view, narrow.matches ? 'narrow' : 'wide');
+  const plot = plotOf(traces, state.view, isNarrow.matches ? 'narrow' : 'wide');
   const range = element('overlay-cursor', HTMLInputElement);
   if (plot === null) {
     place.replaceChildren();
